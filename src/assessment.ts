@@ -1,0 +1,157 @@
+/**
+ * The result's types: what the JSON, the pages and the sheet show. A border: keys carry units, what is
+ * unknown is null, times are ISO 8601 with offset in the house's zone. `assessment.schema.json` beside this
+ * file is made from it (`npm run schemas`).
+ */
+import { z } from 'zod';
+
+/** A quantity with its 95 % interval. The unit stands where the field is declared. */
+const estimate = z.strictObject({ value: z.number(), low: z.number(), high: z.number() });
+export type Estimate = Readonly<z.infer<typeof estimate>>;
+
+/** Where something was found: each part only as far as it is known. */
+const where = z.strictObject({
+  file: z.string().optional(),
+  line: z.number().int().optional().describe('as an editor counts: from 1, header included'),
+  column: z.string().optional(),
+  key: z.string().optional().describe('the key of house.json'),
+  night: z.string().optional(),
+  stage: z.string().optional(),
+});
+export type Where = Readonly<z.infer<typeof where>>;
+
+const message = z.strictObject({
+  code: z.string(),
+  text: z.string(),
+  where: where.optional(),
+  remedy: z.string().optional(),
+});
+export type Message = Readonly<z.infer<typeof message>>;
+
+/** What a column of a log can hold, in the unit that the JSON reports it in. */
+export const reportedUnits = {
+  temperature: 'C',
+  humidity: '%',
+  dewPoint: 'C',
+  absoluteHumidity: 'g/m3',
+  windSpeed: 'm/s',
+  irradiance: 'W/m2',
+  power: 'W',
+  energy: 'kWh',
+  meter: 'kWh',
+  pressure: 'hPa',
+  carbonDioxide: 'ppm',
+  voltage: 'V',
+} as const;
+export type Quantity = keyof typeof reportedUnits;
+
+const channel = z.strictObject({
+  column: z.string(),
+  quantity: z.enum(Object.keys(reportedUnits) as [Quantity, ...Quantity[]]),
+  unit: z.string(),
+  mean: z.number().nullable(),
+  min: z.number().nullable(),
+  max: z.number().nullable(),
+});
+
+const imported = z.strictObject({
+  file: z.string(),
+  rows: z.number().int(),
+  readings: z.number().int(),
+  rejected: z.number().int(),
+  from: z.string().nullable(),
+  to: z.string().nullable(),
+  intervalS: z.number().nullable(),
+  channels: z.array(channel),
+  notes: z.array(message),
+});
+export type Imported = z.infer<typeof imported>;
+
+const element = z.strictObject({
+  name: z.string(),
+  areaM2: z.number(),
+  uValue: z.number(),
+  heatLossWK: z.number(),
+  to: z.enum(['outside', 'ground', 'adjacent', 'void']),
+  notes: z.array(message),
+});
+
+const design = z.strictObject({
+  heatLossWK: z.number(),
+  heatLossAsTestedWK: z.number().nullable(),
+  fabricWK: z.number(),
+  bridgesWK: z.number(),
+  ventilationWK: z.number(),
+  meanUValue: z.number(),
+  heatCapacityKJK: z.number().nullable(),
+  heatCapacitySdPercent: z.number().nullable().describe('one standard deviation of the heat capacity'),
+  timeConstantH: z.number().nullable(),
+  elements: z.array(element),
+  notes: z.array(message),
+});
+
+const night = z.strictObject({
+  date: z.string().describe("the evening's"),
+  from: z.string().nullable(),
+  to: z.string().nullable(),
+  used: z.boolean(),
+  heated: z.boolean(),
+  reasons: z.array(message),
+  dropK: z.number().nullable(),
+  rateKPerH: z.number().nullable(),
+  meanDifferenceK: z.number().nullable(),
+  timeConstantH: z.number().nullable(),
+  timeConstantSeH: z.number().nullable(),
+});
+export type NightResult = z.infer<typeof night>;
+
+export const methods = [
+  'network',
+  'effective-capacity',
+  'combined',
+  'capacity-over-tau',
+  'heat-then-cool',
+  'heat-balance',
+  'state-space',
+] as const;
+const method = z.enum(methods);
+export type Method = (typeof methods)[number];
+
+const tier = z.enum(['loggers', 'heated-night', 'metered', 'none']);
+export type Tier = z.infer<typeof tier>;
+
+const verdict = z.enum(['meets', 'exceeds', 'undecided']);
+export type Verdict = z.infer<typeof verdict>;
+
+const stage = z.strictObject({
+  name: z.string(),
+  from: z.string().nullable(),
+  to: z.string().nullable(),
+  nights: z.array(night),
+  timeConstantH: estimate.nullable(),
+  estimates: z.array(z.strictObject({ method, heatLossWK: estimate, notes: z.array(message) })),
+  tier,
+  heatLossWK: z.strictObject({ ...estimate.shape, method }).nullable(),
+  gap: z.strictObject({ ratio: estimate, verdict: verdict.nullable() }).nullable(),
+  next: z.array(message).describe('what would decide it, or what to do now'),
+  notes: z.array(message),
+});
+export type StageResult = z.infer<typeof stage>;
+
+const comparison = z.strictObject({
+  before: z.string(),
+  after: z.string(),
+  heatLossRatio: estimate.nullable(),
+  timeConstantRatio: estimate.nullable(),
+  notes: z.array(message),
+});
+
+export const assessmentSchema = z.strictObject({
+  house: z.string(),
+  design: design.nullable(),
+  imports: z.array(imported),
+  stages: z.array(stage),
+  comparisons: z.array(comparison),
+  warnings: z.array(message),
+});
+export type Assessment = z.infer<typeof assessmentSchema>;

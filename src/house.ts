@@ -1,0 +1,326 @@
+/**
+ * What a house is: the schema of `house.json`, and the types that follow from it.
+ *
+ * This is a border: keys carry their unit (`areaM2`, `thicknessMm`). Rooms behind it convert once and
+ * work in SI. Every key of the contract is declared here and nowhere else; `house.schema.json` beside this
+ * file is made from it (`npm run schemas`).
+ */
+import { Temporal } from 'temporal-polyfill';
+import { z } from 'zod';
+
+const isZone = (zone: string) => {
+  try {
+    Temporal.Instant.fromEpochMilliseconds(0).toZonedDateTimeISO(zone);
+    return !/^[+-]/.test(zone);
+  } catch {
+    return false;
+  }
+};
+
+const isLocalTime = (text: string) => {
+  try {
+    return /^\d{4}-\d\d-\d\d(T\d\d:\d\d(:\d\d)?)?$/.test(text) && Boolean(Temporal.PlainDateTime.from(text));
+  } catch {
+    return false;
+  }
+};
+
+const isInsideFolder = (path: string) =>
+  !/^([/\\]|[A-Za-z]:)/.test(path) && !path.split(/[/\\]/).includes('..') && !path.includes('\0');
+
+const positive = z.number().positive();
+const fraction = z.number().min(0).max(1);
+const name = z.string().min(1).max(200);
+const timeZone = z
+  .string()
+  .refine(isZone, { error: 'an IANA time zone such as "Europe/London" or "UTC"' })
+  .describe('IANA time zone, for example "Europe/London"');
+const localDate = z
+  .string()
+  .refine((text) => text.length === 10 && isLocalTime(text), { error: 'a date such as "2027-01-09"' })
+  .describe("a date in the house's zone, YYYY-MM-DD");
+const localTime = z
+  .string()
+  .refine(isLocalTime, { error: 'a date, or a date and time such as "2027-01-09T21:00"' })
+  .describe("a date or a date and time in the house's zone, YYYY-MM-DD or YYYY-MM-DDThh:mm");
+const file = z
+  .string()
+  .min(1)
+  .refine(isInsideFolder, { error: 'a file inside the house folder, without ".." and not from the root' })
+  .describe('a file of the house folder');
+
+const columns = z
+  .strictObject({
+    time: name.optional(),
+    date: name.optional().describe('when the date stands in a column apart from the time'),
+    temperature: name.optional(),
+    humidity: name.optional(),
+    windSpeed: name.optional(),
+    irradiance: name.optional(),
+    power: name.optional(),
+    energy: name.optional(),
+    meter: name.optional(),
+  })
+  .describe('which column of the file holds what, by its header');
+
+const answers = z
+  .strictObject({
+    dateOrder: z.enum(['day-first', 'month-first', 'year-first']).optional(),
+    decimal: z.enum(['.', ',']).optional(),
+    unit: z.enum(['C', 'F', 'K']).optional(),
+    stamp: z.enum(['start', 'end']).optional().describe('which end of its interval a mean or an energy is stamped at; end when left out'),
+  })
+  .describe('answers to what the file does not say');
+
+/** How any CSV of the house is to be read; shared by loggers, weather and heat. */
+const reading = {
+  columns: columns.optional(),
+  timeZone: timeZone.optional().describe('when the file is not in local time, for example "UTC"'),
+  clockOffsetMin: z.number().optional().describe("minutes added to the file's clock to give true time"),
+  read: answers.optional(),
+};
+
+const span = z.strictObject({ from: localTime, to: localTime, why: z.string().optional() });
+
+const logger = z.strictObject({
+  file,
+  place: z.enum(['inside', 'outside', 'void', 'surface', 'adjacent']),
+  room: name.optional(),
+  volumeM3: positive.optional(),
+  element: name.optional().describe('the element that a surface, adjacent or void logger belongs to'),
+  temperatureOffsetK: z.number().optional().describe("added to the logger's readings"),
+  putBack: z.array(span).optional(),
+  leaveOut: z.array(span).optional(),
+  ...reading,
+});
+
+const weather = z.strictObject({ file, ...reading });
+
+const heat = z
+  .strictObject({
+    file: file.optional(),
+    kind: z
+      .enum(['power', 'energy', 'meter'])
+      .optional()
+      .describe('power in W, energy = kWh per interval, meter = running kWh reading'),
+    part: fraction.optional().describe('the share of it that warms the house; 1 when left out'),
+    unit: z.enum(['kWh', 'm3']).optional(),
+    kWhPerUnit: positive.optional(),
+    from: localTime.optional(),
+    to: localTime.optional(),
+    energyKWh: z.number().nonnegative().optional(),
+    powerW: z.number().nonnegative().optional(),
+    plusMinusPercent: z.number().nonnegative().max(100).optional(),
+    ...reading,
+  })
+  .superRefine((entry, context) => {
+    const fail = (path: string, message: string) => context.addIssue({ code: 'custom', path: [path], message });
+    if (entry.file !== undefined) {
+      if (entry.kind === undefined) fail('kind', '"power", "energy" or "meter" beside the file');
+      for (const key of ['from', 'to', 'energyKWh', 'powerW', 'plusMinusPercent'] as const)
+        if (entry[key] !== undefined) fail(key, 'either a file, or from, to and energyKWh or powerW; not both');
+      if (entry.unit === 'm3' && entry.kWhPerUnit === undefined)
+        fail('kWhPerUnit', 'the kWh in a cubic metre, from the gas bill, beside "unit": "m3"');
+      return;
+    }
+    if (entry.from === undefined) fail('from', 'a file, or when the heater went on');
+    if (entry.to === undefined) fail('to', 'a file, or when the heater went off');
+    if ((entry.energyKWh === undefined) === (entry.powerW === undefined))
+      fail('energyKWh', 'exactly one of energyKWh and powerW');
+    if (entry.from !== undefined && entry.to !== undefined && entry.from >= entry.to)
+      fail('to', 'a time after "from"');
+    for (const key of ['kind', 'unit', 'kWhPerUnit', 'columns', 'read'] as const)
+      if (entry[key] !== undefined) fail(key, 'only beside a file');
+  });
+
+const bridge = z
+  .strictObject({
+    name,
+    widthMm: positive.optional(),
+    spacingMm: positive.optional(),
+    extraFraction: fraction.optional().describe('plates, noggins, doubled members'),
+    fraction: fraction.optional().describe('the bridged part outright, instead of width and spacing'),
+    conductivityWmK: positive,
+    densityKgM3: positive.optional(),
+    specificHeatJkgK: positive.optional(),
+  })
+  .superRefine((timber, context) => {
+    const fail = (path: string, message: string) => context.addIssue({ code: 'custom', path: [path], message });
+    const { widthMm, spacingMm, extraFraction = 0 } = timber;
+    if (timber.fraction !== undefined) {
+      if (widthMm !== undefined || spacingMm !== undefined || timber.extraFraction !== undefined)
+        fail('fraction', 'either a fraction, or widthMm and spacingMm; not both');
+    } else if (widthMm === undefined || spacingMm === undefined) {
+      fail(widthMm === undefined ? 'widthMm' : 'spacingMm', 'widthMm and spacingMm, or a fraction outright');
+    } else if (widthMm > spacingMm) {
+      fail('widthMm', `a width no greater than the spacing of ${spacingMm} mm`);
+    } else if (widthMm / spacingMm + extraFraction > 1) {
+      fail('extraFraction', 'a bridged part of at most 1 in all');
+    }
+  });
+
+const layer = z
+  .strictObject({
+    name,
+    thicknessMm: positive.optional(),
+    conductivityWmK: positive.optional(),
+    densityKgM3: positive.optional(),
+    specificHeatJkgK: positive.optional(),
+    resistanceM2KW: z.number().nonnegative().optional().describe('stated outright instead of a conductivity'),
+    air: z.enum(['unventilated', 'slightly', 'ventilated']).optional(),
+    openingMm2PerM: z.number().nonnegative().optional().describe('openings of an air layer, mm² per metre'),
+    bridge: bridge.optional(),
+    vapourResistance: positive.optional().describe('vapour resistance factor mu'),
+    sdM: z.number().nonnegative().optional().describe('equivalent air layer thickness'),
+  })
+  .superRefine((it, context) => {
+    const fail = (path: string, message: string) => context.addIssue({ code: 'custom', path: [path], message });
+    const ways = [it.conductivityWmK, it.resistanceM2KW, it.air].filter((way) => way !== undefined).length;
+    if (ways !== 1) fail('conductivityWmK', 'exactly one of conductivityWmK, resistanceM2KW and air');
+    if (it.thicknessMm === undefined && it.resistanceM2KW === undefined)
+      fail('thicknessMm', 'the thickness of the layer in millimetres');
+    if (it.bridge !== undefined && (it.air === 'ventilated' || it.thicknessMm === undefined))
+      fail('bridge', 'a bridge only in a layer that has a thickness and is not a ventilated space');
+  });
+
+const elementBuildUp = z.strictObject({
+  facing: z
+    .enum(['up', 'across', 'down'])
+    .optional()
+    .describe('the way heat flows: up (roof), across (wall), down (floor); across when left out'),
+  layers: z.array(layer).min(1).describe('from inside to outside'),
+});
+
+const element = z
+  .strictObject({
+    name,
+    areaM2: positive,
+    uValue: positive.optional().describe('transmittance, W/(m²K)'),
+    buildUp: elementBuildUp.optional(),
+    gValue: fraction.optional().describe('total solar energy transmittance of a window'),
+    orientationDeg: z.number().min(0).max(360).optional().describe('from north, clockwise'),
+    tiltDeg: z.number().min(0).max(180).optional().describe('0 = faces the sky, 90 = upright'),
+    to: z.enum(['outside', 'ground', 'adjacent', 'void']).optional().describe('outside when left out'),
+    temperatureFactor: fraction.optional(),
+    room: name.optional(),
+    perimeterM: positive.optional().describe('exposed perimeter of a ground floor'),
+    airGapLevel: z.union([z.literal(0), z.literal(1), z.literal(2)]).optional(),
+    fasteners: z
+      .strictObject({ perM2: positive, areaMm2: positive, conductivityWmK: positive })
+      .optional(),
+  })
+  .superRefine((it, context) => {
+    if ((it.uValue === undefined) === (it.buildUp === undefined))
+      context.addIssue({ code: 'custom', path: ['uValue'], message: 'exactly one of uValue and buildUp' });
+  });
+
+const partition = z.strictObject({
+  name,
+  areaM2: positive.describe('of one face'),
+  buildUp: z.strictObject({ facing: z.enum(['up', 'across', 'down']).optional(), layers: z.array(layer) }),
+});
+
+const stage = z
+  .strictObject({
+    name,
+    from: localTime,
+    to: localTime,
+    missing: z.array(name).optional().describe('elements that are not there yet'),
+    complete: z.boolean().optional(),
+  })
+  .superRefine((it, context) => {
+    if (it.from >= it.to) context.addIssue({ code: 'custom', path: ['to'], message: 'a time after "from"' });
+  });
+
+const ventilation = z
+  .strictObject({
+    airChangesPerHour: z.number().nonnegative().optional(),
+    asTestedAirChangesPerHour: z.number().nonnegative().optional().describe('vents shut, fans off'),
+    airPermeability50: z.number().nonnegative().optional().describe('m³/(h·m²) at 50 Pa over all exposed area'),
+    divisor: positive.optional().describe('from 50 Pa to everyday pressure; 20 when left out'),
+    heatRecovery: fraction.optional(),
+  })
+  .superRefine((it, context) => {
+    const fail = (path: string, message: string) => context.addIssue({ code: 'custom', path: [path], message });
+    if ((it.airChangesPerHour === undefined) === (it.airPermeability50 === undefined))
+      fail('airChangesPerHour', 'exactly one of airChangesPerHour and airPermeability50');
+    if (it.divisor !== undefined && it.airPermeability50 === undefined)
+      fail('divisor', 'only beside airPermeability50');
+  });
+
+export const houseSchema = z
+  .strictObject({
+    name,
+    location: z.strictObject({
+      latitude: z.number().min(-90).max(90).describe('degrees, north positive'),
+      longitude: z.number().min(-180).max(180).describe('degrees, east positive'),
+      timeZone,
+    }),
+    floorAreaM2: positive.optional(),
+    volumeM3: positive.optional(),
+    loggers: z.array(logger).min(1),
+    coLocation: z.strictObject({ from: localTime, to: localTime }).optional(),
+    weather: z.array(weather).optional(),
+    heat: z.array(heat).optional(),
+    nights: z.array(z.strictObject({ date: localDate, used: z.boolean(), why: z.string().optional() })).optional(),
+    notes: z.array(z.strictObject({ at: localTime, text: z.string() })).optional(),
+    conditions: z
+      .strictObject({
+        ventsClosed: z.boolean().optional(),
+        openToNeighbour: z.boolean().optional(),
+        neighbour: z
+          .strictObject({ temperatureC: z.number(), plusMinusK: z.number().nonnegative().optional() })
+          .optional(),
+        wetTradesWithinWeeks: z.number().nonnegative().optional(),
+        insideC: z.number().optional().describe('a constant inside temperature, when none was logged'),
+      })
+      .optional(),
+    constantGainsW: z.number().nonnegative().optional(),
+    stages: z.array(stage).min(1).optional(),
+    elements: z.array(element).min(1).optional(),
+    partitions: z.array(partition).optional(),
+    thermalBridges: z
+      .strictObject({ psiLengthWK: z.number().optional(), yValue: z.number().nonnegative().optional() })
+      .refine((it) => (it.psiLengthWK === undefined) !== (it.yValue === undefined), {
+        error: 'exactly one of psiLengthWK and yValue',
+      })
+      .optional(),
+    ventilation: ventilation.optional(),
+    allowance: z.number().nonnegative().optional().describe('how far above the design still counts as meeting it; 0.15 when left out'),
+    heatCapacity: z.strictObject({ kJPerM2K: positive.describe('per floor area') }).optional(),
+  })
+  .superRefine((house, context) => {
+    const fail = (path: (string | number)[], message: string) => context.addIssue({ code: 'custom', path, message });
+    if (house.heatCapacity !== undefined && house.floorAreaM2 === undefined)
+      fail(['floorAreaM2'], 'the floor area, because heatCapacity is given per floor area');
+    if (house.ventilation !== undefined && house.volumeM3 === undefined)
+      fail(['volumeM3'], 'the heated volume, because ventilation is given');
+    const elements = new Set((house.elements ?? []).map((it) => it.name));
+    const needElement = (path: (string | number)[], wanted: string | undefined) => {
+      if (wanted !== undefined && !elements.has(wanted)) fail(path, 'the name of one of the elements');
+    };
+    house.loggers.forEach((it, i) => { needElement(['loggers', i, 'element'], it.element); });
+    house.stages?.forEach((it, i) => {
+      it.missing?.forEach((wanted, k) => { needElement(['stages', i, 'missing', k], wanted); });
+    });
+    const unique = (key: 'stages' | 'elements', what: string) => {
+      const seen = new Set<string>();
+      house[key]?.forEach((it, i) => {
+        if (seen.has(it.name)) fail([key, i, 'name'], `a name that no other ${what} has`);
+        seen.add(it.name);
+      });
+    };
+    unique('stages', 'stage');
+    unique('elements', 'element');
+  });
+
+export type House = z.infer<typeof houseSchema>;
+export type Logger = House['loggers'][number];
+export type WeatherFile = NonNullable<House['weather']>[number];
+export type HeatEntry = NonNullable<House['heat']>[number];
+export type StageEntry = NonNullable<House['stages']>[number];
+export type DesignElement = NonNullable<House['elements']>[number];
+export type Partition = NonNullable<House['partitions']>[number];
+export type Layer = Partition['buildUp']['layers'][number];
+export type Bridge = NonNullable<Layer['bridge']>;
+export type HeatFlow = 'up' | 'across' | 'down';

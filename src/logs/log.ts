@@ -1,0 +1,75 @@
+/** What reading a log gives: channels in SI, an account of the rows, and what was noticed on the way. */
+import type { Quantity, Where } from '../assessment.ts';
+
+/**
+ * One column of a log: its readings in the order of time, none of them missing.
+ * Inside: temperature and dew point [°C], relative humidity [–, 0 to 1], absolute humidity [kg/m³], wind speed
+ * [m/s], irradiance [W/m²], power [W], energy per interval and running meter [J], pressure [Pa], carbon dioxide
+ * [mol/mol], voltage [V].
+ */
+export interface LogChannel {
+  /** The header as the file has it, or "column 3" where there is none. */
+  readonly column: string;
+  readonly quantity: Quantity;
+  /** Instants, strictly rising [s since 1970 UTC]. */
+  readonly time: Float64Array;
+  /** Values in the units above; same length as `time`, no NaN. */
+  readonly value: Float64Array;
+}
+
+/** What a house says about a file beyond its bytes; everything here overrides a guess. */
+export interface LogHints {
+  /** IANA zone of the file's clock, used where the times carry no offset of their own. */
+  readonly timeZone: string;
+  /** Added to the file's clock to give true time [s]. */
+  readonly clockOffset: number;
+  /** Which column holds what, by header. */
+  readonly columns: Readonly<Partial<Record<Quantity | 'time' | 'date', string>>>;
+  readonly dateOrder?: 'day-first' | 'month-first' | 'year-first' | undefined;
+  readonly decimal?: '.' | ',' | undefined;
+  readonly temperatureUnit?: 'C' | 'F' | 'K' | undefined;
+  /** What the one nameless column holds, where the house says what kind of file this is. */
+  readonly expected?: Quantity | undefined;
+  /** Energy in one unit of the meter [J], for a meter that counts something else (gas in m³). */
+  readonly energyPerUnit?: number | undefined;
+}
+
+/** What was noticed. Lines count from 1 as an editor does. */
+export type LogFinding = { readonly where: Where } & (
+  | { readonly code: 'file-empty' }
+  | { readonly code: 'file-not-text' }
+  | { readonly code: 'no-time-column' }
+  | { readonly code: 'column-not-found'; readonly wanted: string; readonly headers: readonly string[] }
+  | { readonly code: 'no-readings' }
+  | { readonly code: 'no-known-column'; readonly headers: readonly string[] }
+  /** Rows without a time, or without a single value that is a number; the first few lines of them. */
+  | { readonly code: 'rows-left-out'; readonly count: number; readonly lines: readonly number[]; readonly why: 'no time' | 'no value' | 'ragged' }
+  | { readonly code: 'rows-repeated'; readonly count: number; readonly lines: readonly number[] }
+  /** Two different values for one instant; the first is kept. */
+  | { readonly code: 'values-conflict'; readonly count: number; readonly lines: readonly number[] }
+  | { readonly code: 'rows-out-of-order'; readonly count: number; readonly lines: readonly number[] }
+  /** Local times that the spring clock change leaves out. */
+  | { readonly code: 'local-time-missing'; readonly count: number; readonly lines: readonly number[]; readonly timeZone: string }
+  /** Neither the file nor the house tells day from month; the order taken is the one named. */
+  | { readonly code: 'date-order-unknown'; readonly taken: 'day-first' | 'month-first' }
+  | { readonly code: 'temperature-unit-guessed'; readonly taken: 'C' | 'F' | 'K' }
+  | { readonly code: 'all-zero-column-left-out' }
+  | { readonly code: 'sentinels-left-out'; readonly value: number; readonly count: number; readonly lines: readonly number[] }
+);
+
+/** The log as read, or why nothing could be read. */
+export type LogReading =
+  | {
+      readonly kind: 'read';
+      readonly file: string;
+      /** Data rows met, repeats and bad ones included. */
+      readonly rows: number;
+      /** Rows that gave no reading. */
+      readonly rejected: number;
+      /** Median spacing of the rows [s]; null with a single row. */
+      readonly interval: number | null;
+      /** At least one. */
+      readonly channels: readonly LogChannel[];
+      readonly findings: readonly LogFinding[];
+    }
+  | { readonly kind: 'unreadable'; readonly file: string; readonly rows: number; readonly findings: readonly LogFinding[] };
