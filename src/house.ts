@@ -68,7 +68,10 @@ const answers = z
     dateOrder: z.enum(['day-first', 'month-first', 'year-first']).optional(),
     decimal: z.enum(['.', ',']).optional(),
     unit: z.enum(['C', 'F', 'K']).optional(),
-    stamp: z.enum(['start', 'end']).optional().describe('which end of its interval a mean or an energy is stamped at; end when left out'),
+    stamp: z
+      .enum(['start', 'end'])
+      .optional()
+      .describe('which end of its interval a mean or an energy is stamped at; end when left out'),
   })
   .describe('answers to what the file does not say');
 
@@ -114,11 +117,13 @@ const heat = z
     ...reading,
   })
   .superRefine((entry, context) => {
-    const fail = (path: string, message: string) => context.addIssue({ code: 'custom', path: [path], message });
+    const fail = (path: string, message: string) =>
+      context.addIssue({ code: 'custom', path: [path], message });
     if (entry.file !== undefined) {
       if (entry.kind === undefined) fail('kind', '"power", "energy" or "meter" beside the file');
       for (const key of ['from', 'to', 'energyKWh', 'powerW', 'plusMinusPercent'] as const)
-        if (entry[key] !== undefined) fail(key, 'either a file, or from, to and energyKWh or powerW; not both');
+        if (entry[key] !== undefined)
+          fail(key, 'either a file, or from, to and energyKWh or powerW; not both');
       if (entry.unit === 'm3' && entry.kWhPerUnit === undefined)
         fail('kWhPerUnit', 'the kWh in a cubic metre, from the gas bill, beside "unit": "m3"');
       return;
@@ -145,7 +150,8 @@ const bridge = z
     specificHeatJkgK: positive.optional(),
   })
   .superRefine((timber, context) => {
-    const fail = (path: string, message: string) => context.addIssue({ code: 'custom', path: [path], message });
+    const fail = (path: string, message: string) =>
+      context.addIssue({ code: 'custom', path: [path], message });
     const { widthMm, spacingMm, extraFraction = 0 } = timber;
     if (timber.fraction !== undefined) {
       if (widthMm !== undefined || spacingMm !== undefined || timber.extraFraction !== undefined)
@@ -174,7 +180,8 @@ const layer = z
     sdM: z.number().nonnegative().optional().describe('equivalent air layer thickness'),
   })
   .superRefine((it, context) => {
-    const fail = (path: string, message: string) => context.addIssue({ code: 'custom', path: [path], message });
+    const fail = (path: string, message: string) =>
+      context.addIssue({ code: 'custom', path: [path], message });
     const ways = [it.conductivityWmK, it.resistanceM2KW, it.air].filter((way) => way !== undefined).length;
     if (ways !== 1) fail('conductivityWmK', 'exactly one of conductivityWmK, resistanceM2KW and air');
     if (it.thicknessMm === undefined && it.resistanceM2KW === undefined)
@@ -205,9 +212,7 @@ const element = z
     room: name.optional(),
     perimeterM: positive.optional().describe('exposed perimeter of a ground floor'),
     airGapLevel: z.union([z.literal(0), z.literal(1), z.literal(2)]).optional(),
-    fasteners: z
-      .strictObject({ perM2: positive, areaMm2: positive, conductivityWmK: positive })
-      .optional(),
+    fasteners: z.strictObject({ perM2: positive, areaMm2: positive, conductivityWmK: positive }).optional(),
   })
   .superRefine((it, context) => {
     if ((it.uValue === undefined) === (it.buildUp === undefined))
@@ -236,12 +241,17 @@ const ventilation = z
   .strictObject({
     airChangesPerHour: z.number().nonnegative().optional(),
     asTestedAirChangesPerHour: z.number().nonnegative().optional().describe('vents shut, fans off'),
-    airPermeability50: z.number().nonnegative().optional().describe('m³/(h·m²) at 50 Pa over all exposed area'),
+    airPermeability50: z
+      .number()
+      .nonnegative()
+      .optional()
+      .describe('m³/(h·m²) at 50 Pa over all exposed area'),
     divisor: positive.optional().describe('from 50 Pa to everyday pressure; 20 when left out'),
     heatRecovery: fraction.optional(),
   })
   .superRefine((it, context) => {
-    const fail = (path: string, message: string) => context.addIssue({ code: 'custom', path: [path], message });
+    const fail = (path: string, message: string) =>
+      context.addIssue({ code: 'custom', path: [path], message });
     if ((it.airChangesPerHour === undefined) === (it.airPermeability50 === undefined))
       fail('airChangesPerHour', 'exactly one of airChangesPerHour and airPermeability50');
     if (it.divisor !== undefined && it.airPermeability50 === undefined)
@@ -262,7 +272,9 @@ export const houseSchema = z
     coLocation: z.strictObject({ from: localTime, to: localTime }).optional(),
     weather: z.array(weather).optional(),
     heat: z.array(heat).optional(),
-    nights: z.array(z.strictObject({ date: localDate, used: z.boolean(), why: z.string().optional() })).optional(),
+    nights: z
+      .array(z.strictObject({ date: localDate, used: z.boolean(), why: z.string().optional() }))
+      .optional(),
     notes: z.array(z.strictObject({ at: localTime, text: z.string() })).optional(),
     conditions: z
       .strictObject({
@@ -286,11 +298,16 @@ export const houseSchema = z
       })
       .optional(),
     ventilation: ventilation.optional(),
-    allowance: z.number().nonnegative().optional().describe('how far above the design still counts as meeting it; 0.15 when left out'),
+    allowance: z
+      .number()
+      .nonnegative()
+      .optional()
+      .describe('how far above the design still counts as meeting it; 0.15 when left out'),
     heatCapacity: z.strictObject({ kJPerM2K: positive.describe('per floor area') }).optional(),
   })
   .superRefine((house, context) => {
-    const fail = (path: (string | number)[], message: string) => context.addIssue({ code: 'custom', path, message });
+    const fail = (path: (string | number)[], message: string) =>
+      context.addIssue({ code: 'custom', path, message });
     if (house.heatCapacity !== undefined && house.floorAreaM2 === undefined)
       fail(['floorAreaM2'], 'the floor area, because heatCapacity is given per floor area');
     if (house.ventilation !== undefined && house.volumeM3 === undefined)
@@ -299,9 +316,13 @@ export const houseSchema = z
     const needElement = (path: (string | number)[], wanted: string | undefined) => {
       if (wanted !== undefined && !elements.has(wanted)) fail(path, 'the name of one of the elements');
     };
-    house.loggers.forEach((it, i) => { needElement(['loggers', i, 'element'], it.element); });
+    house.loggers.forEach((it, i) => {
+      needElement(['loggers', i, 'element'], it.element);
+    });
     house.stages?.forEach((it, i) => {
-      it.missing?.forEach((wanted, k) => { needElement(['stages', i, 'missing', k], wanted); });
+      it.missing?.forEach((wanted, k) => {
+        needElement(['stages', i, 'missing', k], wanted);
+      });
     });
     const unique = (key: 'stages' | 'elements', what: string) => {
       const seen = new Set<string>();
