@@ -1,0 +1,5 @@
+export { borrow } from './borrow.ts';
+export { compareStages, type StageRatios } from './compare.ts';
+export { type NextStep, nextSteps } from './next.ts';
+export type { StageNote } from './stageNotes.ts';
+export { DEFAULT_ALLOWANCE, gapRatio, verdictOf } from './verdict.ts';

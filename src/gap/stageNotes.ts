@@ -1,0 +1,16 @@
+/** What is to be said of a stage or of a comparison beside its figures: codes; the sentences are in `words/`. */
+import type { Where } from '../assessment.ts';
+
+export type StageNote = { readonly where?: Where } & (
+  | { readonly code: 'night-crosses-stage'; readonly dates: readonly string[] }
+  | { readonly code: 'no-night-in-stage' }
+  | { readonly code: 'too-few-nights'; readonly used: number }
+  | { readonly code: 'hand-picked'; readonly dates: readonly string[] }
+  | { readonly code: 'stage-not-complete'; readonly missing: readonly string[] }
+  | { readonly code: 'stages-overlap'; readonly names: readonly string[] }
+  | { readonly code: 'stage-outside-record' }
+  | { readonly code: 'compared-with-design-as-tested' }
+  | { readonly code: 'same-mass-assumed' }
+  | { readonly code: 'mass-may-differ'; readonly names: readonly string[] }
+  | { readonly code: 'no-such-night'; readonly date: string }
+);

@@ -1,0 +1,112 @@
+import { describe, expect, test } from 'vitest';
+import { heatBalance, heatThenCool } from '../../src/heatloss/index.ts';
+import { gridOver, timeAt } from '../../src/series/grid.ts';
+import type { HouseRecord } from '../../src/series/record.ts';
+import { HOUR, midnight, nightsOf } from '../cooling/nightsAtHand.ts';
+
+const HEAT_LOSS = 120; // [W/K]
+const CAPACITY = 15e6; // [J/K]
+
+/** An invented one-node house, dT/dt = (P + gains + aperture·sun − H·(T − Te)) / C, stepped by one minute. */
+function oneNode(
+  days: number,
+  power: (hour: number, day: number) => number,
+  aperture = 0,
+  gains = 0,
+): HouseRecord {
+  const grid = gridOver(midnight + 12 * HOUR, midnight + (12 + days * 24) * HOUR);
+  const instants = Float64Array.from({ length: grid.length }, (_, i) => timeAt(grid, i));
+  const clock = (t: number) =>
+    [((t - midnight) / HOUR) % 24, Math.floor((t - midnight) / HOUR / 24)] as const;
+  const outside = (t: number) => 4 + 3 * Math.sin((2 * Math.PI * (t - midnight)) / (31 * HOUR));
+  const sun = (t: number) => {
+    const [hour, day] = clock(t);
+    return hour > 9 && hour < 15 ? 100 + 60 * ((day * 7) % 5) : 0;
+  };
+  let temperature = 18;
+  const inside = instants.map((t) => {
+    const before = temperature;
+    for (let s = 0; s < grid.step; s += 60) {
+      const heat =
+        power(...clock(t + s)) + gains + aperture * sun(t + s) - HEAT_LOSS * (temperature - outside(t + s));
+      temperature += (60 * heat) / CAPACITY;
+    }
+    return before;
+  });
+  return {
+    grid,
+    rooms: [],
+    insideTemperature: inside,
+    outsideTemperature: instants.map(outside),
+    insideResolution: 0.01,
+    windSpeed: null,
+    irradiance: aperture > 0 ? instants.map(sun) : null,
+    // A cell reaches from five minutes before its instant to five minutes after it.
+    heatingPower: instants.map((t) => power(...clock(t))),
+    heatingPowerSd: 0.02,
+  };
+}
+
+describe('a heated night of a house that is one node', () => {
+  const record = oneNode(2, (hour, day) => (day === 0 && hour >= 17 && hour < 23 ? 4500 : 0));
+  const nights = nightsOf(record).slice(0, 1);
+
+  test('gives its heat loss within 2 %: the slopes are straight lines over two hours of a curve', () => {
+    const estimate = heatThenCool(record, nights, 0);
+    expect(estimate).not.toBeNull();
+    expect(Math.abs((estimate?.heatLossCoefficient.value ?? 0) / HEAT_LOSS - 1)).toBeLessThan(0.02);
+  });
+
+  test('has an interval of at least 30 % either way, because no house is one node', () => {
+    const interval = heatThenCool(record, nights, 0)?.heatLossCoefficient;
+    expect((interval?.high ?? 0) / (interval?.value ?? 1)).toBeGreaterThan(1.3);
+  });
+
+  test('without a heater says nothing', () => {
+    expect(heatThenCool({ ...record, heatingPower: null }, nights, 0)).toBeNull();
+    expect(
+      heatThenCool(
+        oneNode(2, () => 0),
+        nights,
+        0,
+      ),
+    ).toBeNull();
+  });
+
+  test('with the heater on for one hour only says nothing: its slope has not settled', () => {
+    const short = oneNode(2, (hour, day) => (day === 0 && hour >= 20 && hour < 21 ? 4500 : 0));
+    expect(heatThenCool(short, nights, 0)).toBeNull();
+  });
+});
+
+describe('metered days', () => {
+  const thermostat = (hour: number) => (hour >= 6 && hour < 22 ? 2100 : 700);
+  const record = oneNode(12, thermostat, 3, 150);
+  const dawns = nightsOf(record).map(({ sunrise }) => sunrise);
+
+  test('give the heat loss inside their interval and within 3 %', () => {
+    const estimate = heatBalance(record, dawns, CAPACITY, 150);
+    const { value, low, high } = estimate?.heatLossCoefficient ?? { value: 0, low: 0, high: 0 };
+    expect(Math.abs(value / HEAT_LOSS - 1)).toBeLessThan(0.03);
+    expect(low).toBeLessThan(HEAT_LOSS);
+    expect(high).toBeGreaterThan(HEAT_LOSS);
+  });
+
+  test('say that the sun is missing when no irradiance was logged', () => {
+    const codes = heatBalance({ ...record, irradiance: null }, dawns, CAPACITY, 150)?.notes.map(
+      ({ code }) => code,
+    );
+    expect(codes).toContain('no-irradiance');
+  });
+
+  test('fewer than five say nothing', () => {
+    expect(heatBalance(record, dawns.slice(0, 5), CAPACITY, 150)).toBeNull();
+  });
+
+  test('a day with a gap in the temperatures is left out and counted', () => {
+    const inside = record.insideTemperature.slice();
+    inside[500] = Number.NaN;
+    const notes = heatBalance({ ...record, insideTemperature: inside }, dawns, CAPACITY, 150)?.notes;
+    expect(notes?.[0]).toEqual({ code: 'days-used', used: dawns.length - 2, leftOut: 1 });
+  });
+});
