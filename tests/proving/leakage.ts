@@ -1,0 +1,22 @@
+/** Air that a shell lets through. */
+
+/** How leaky a shell is; the two drives add as squares. */
+export interface Leakage {
+  /** Squared air changes per hour and kelvin, from the warm air's lift. */
+  readonly stack: number;
+  /** Squared air changes per hour and (m/s)², from the wind. */
+  readonly wind: number;
+  /** The share of the air on its way to the roof void that finds openings there, 0 to 1; the rest leaves outside. */
+  readonly intoVoid: number;
+}
+
+/**
+ * Air changes per hour.
+ *
+ * @param difference inside less outside [K]
+ * @param windSpeed  at 10 m over open land [m/s]
+ * @see M. H. Sherman, D. T. Grimsrud, Infiltration-pressurization correlation: simplified physical modeling,
+ *      ASHRAE Transactions 86 (1980) part 2, 778-807
+ */
+export const airChangesPerHour = (leakage: Leakage, difference: number, windSpeed: number) =>
+  Math.sqrt(leakage.stack * Math.abs(difference) + leakage.wind * windSpeed ** 2);
