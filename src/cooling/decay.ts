@@ -24,6 +24,9 @@ const FEWEST_READINGS = 7;
 /** Beyond this a night cannot be told from one that does not cool at all [s]. */
 const LONGEST = 2000 * 3600;
 
+/** No logger knows a time constant better than this, however smooth its curve: a clock and a scale error [–]. */
+const LEAST_LOG_SE = 0.002;
+
 /**
  * Temperature of a body that cools freely, one reservoir with one time constant:
  * dT/dt = (outdoor(t) − T) / timeConstant. Exact where the outdoor temperature runs straight between instants.
@@ -92,7 +95,7 @@ export function fitDecay(time: Float64Array, indoor: Float64Array, outdoor: Floa
   const tau = Math.exp(fit.parameters[0]);
   const fitted = freeCooling(t, driver, tau, fit.parameters[1]);
   const residuals = Float64Array.from(cells, (i) => fitted[i] - indoor[i + first]);
-  const logSe = Math.sqrt(fit.covariance[0][0] * varianceInflation(lag1Autocorrelation(residuals)));
+  const logSe = Math.max(LEAST_LOG_SE, Math.sqrt(fit.covariance[0][0] * inflationOf(residuals)));
   const curve = new Float64Array(time.length).fill(Number.NaN);
   curve.set(fitted, first);
   return {
@@ -103,6 +106,12 @@ export function fitDecay(time: Float64Array, indoor: Float64Array, outdoor: Floa
     rms: Math.sqrt(mean(Array.from(residuals, (r) => r * r))),
     readings: cells.length,
   };
+}
+
+/** Residuals that are all the same have no autocorrelation to allow for. */
+function inflationOf(residuals: Float64Array): number {
+  const correlation = lag1Autocorrelation(residuals);
+  return Number.isNaN(correlation) ? 1 : varianceInflation(correlation);
 }
 
 const mean = (values: readonly number[]) => values.reduce((sum, v) => sum + v, 0) / values.length;

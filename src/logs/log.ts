@@ -1,5 +1,6 @@
 /** What reading a log gives: channels in SI, an account of the rows, and what was noticed on the way. */
 import type { Quantity, Where } from '../assessment.ts';
+import type { NotText } from './encoding.ts';
 
 /**
  * One column of a log: its readings in the order of time, none of them missing.
@@ -37,24 +38,49 @@ export interface LogHints {
 /** What was noticed. Lines count from 1 as an editor does. */
 export type LogFinding = { readonly where: Where } & (
   | { readonly code: 'file-empty' }
-  | { readonly code: 'file-not-text' }
+  | { readonly code: 'file-not-text'; readonly looksLike: NotText }
   | { readonly code: 'no-time-column' }
   | { readonly code: 'column-not-found'; readonly wanted: string; readonly headers: readonly string[] }
   | { readonly code: 'no-readings' }
   | { readonly code: 'no-known-column'; readonly headers: readonly string[] }
   /** Rows without a time, or without a single value that is a number; the first few lines of them. */
-  | { readonly code: 'rows-left-out'; readonly count: number; readonly lines: readonly number[]; readonly why: 'no time' | 'no value' | 'ragged' }
+  | {
+      readonly code: 'rows-left-out';
+      readonly count: number;
+      readonly lines: readonly number[];
+      readonly why: 'no time' | 'no value' | 'ragged';
+    }
   | { readonly code: 'rows-repeated'; readonly count: number; readonly lines: readonly number[] }
   /** Two different values for one instant; the first is kept. */
   | { readonly code: 'values-conflict'; readonly count: number; readonly lines: readonly number[] }
   | { readonly code: 'rows-out-of-order'; readonly count: number; readonly lines: readonly number[] }
   /** Local times that the spring clock change leaves out. */
-  | { readonly code: 'local-time-missing'; readonly count: number; readonly lines: readonly number[]; readonly timeZone: string }
+  | {
+      readonly code: 'local-time-missing';
+      readonly count: number;
+      readonly lines: readonly number[];
+      readonly timeZone: string;
+    }
+  /** A record that runs through the autumn clock change but has its doubled hour once: its clock may not change. */
+  | {
+      readonly code: 'doubled-hour-once';
+      readonly count: number;
+      readonly lines: readonly number[];
+      readonly timeZone: string;
+    }
   /** Neither the file nor the house tells day from month; the order taken is the one named. */
   | { readonly code: 'date-order-unknown'; readonly taken: 'day-first' | 'month-first' }
   | { readonly code: 'temperature-unit-guessed'; readonly taken: 'C' | 'F' | 'K' }
+  /** Neither header nor unit says what the column holds: its range of values alone does. */
+  | { readonly code: 'quantity-guessed'; readonly taken: Quantity }
   | { readonly code: 'all-zero-column-left-out' }
-  | { readonly code: 'sentinels-left-out'; readonly value: number; readonly count: number; readonly lines: readonly number[] }
+  /** What a sensor writes in place of a reading: a number of the file's own unit such as -999, or a text such as "Err". */
+  | {
+      readonly code: 'sentinels-left-out';
+      readonly value: number | string;
+      readonly count: number;
+      readonly lines: readonly number[];
+    }
 );
 
 /** The log as read, or why nothing could be read. */
@@ -72,4 +98,9 @@ export type LogReading =
       readonly channels: readonly LogChannel[];
       readonly findings: readonly LogFinding[];
     }
-  | { readonly kind: 'unreadable'; readonly file: string; readonly rows: number; readonly findings: readonly LogFinding[] };
+  | {
+      readonly kind: 'unreadable';
+      readonly file: string;
+      readonly rows: number;
+      readonly findings: readonly LogFinding[];
+    };

@@ -74,7 +74,7 @@ describe('a night', () => {
   });
 
   test('that falls by less than two steps of a coarse logger is left out', () => {
-    const falling = (t: number) => 20 - 0.12 * Math.max(0, (t - midnight) / HOUR - 16);
+    const falling = (t: number) => 20 - 0.09 * Math.max(0, (t - midnight) / HOUR - 16);
     expect(codes({ days: 1, inside: falling, resolution: 0.5 })).toContain('barely-fell');
   });
 

@@ -1,0 +1,40 @@
+/** One column that may be read: its name, the units it may be in, a sample of its numbers. */
+import { unitsNamed } from './names.ts';
+import { type Decimal, readNumber, splitUnit } from './numbers.ts';
+import { type Unit, unitNamed } from './units.ts';
+
+export interface Column {
+  readonly at: number;
+  /** The header as the file has it, or "column 3". */
+  readonly name: string;
+  readonly hasHeader: boolean;
+  /** The units that cells, units row and header name, the likeliest first; `sure` when it can be nothing else. */
+  readonly units: readonly { readonly unit: Unit; readonly sure: boolean }[];
+  /** Numbers from a sample of its rows, in the file's unit. */
+  readonly numbers: readonly number[];
+}
+
+/** What the columns are called: by their headers, else by their place. */
+export const namesOf = (headers: readonly string[]): string[] =>
+  headers.map((header, at) => (header === '' ? `column ${at + 1}` : header));
+
+/** The columns that hold numbers, those of the time left out. */
+export function columnsOf(
+  headers: readonly string[],
+  unitsRow: readonly string[],
+  sample: readonly (readonly string[])[],
+  decimal: Decimal,
+  times: readonly number[],
+): Column[] {
+  return namesOf(headers).flatMap((name, at) => {
+    if (times.includes(at)) return [];
+    const hasHeader = headers[at] !== '';
+    const cells = sample.map((row) => row[at] ?? '').filter((cell) => cell !== '');
+    const numbers = cells.map((cell) => readNumber(cell, decimal)).filter((number) => !Number.isNaN(number));
+    if (numbers.length === 0) return [];
+    const stuck = cells.map((cell) => splitUnit(cell)?.unit).find((unit) => unit !== undefined);
+    const below = unitNamed((unitsRow[at] ?? '').replace(/^[[(]|[\])]$/g, ''));
+    const sure = [stuck, below].flatMap((unit) => (unit === undefined ? [] : [{ unit, sure: true }]));
+    return [{ at, name, hasHeader, units: [...sure, ...(hasHeader ? unitsNamed(name) : [])], numbers }];
+  });
+}

@@ -1,0 +1,64 @@
+/** What separates the cells of a file: whatever makes times and numbers of the most of it. */
+import { namesTime, quantityNamed } from './names.ts';
+import { readNumber } from './numbers.ts';
+import { cellsOf, type Delimiter } from './table.ts';
+import { type TimeColumns, timeColumns, timeOf, usedBy } from './timeColumns.ts';
+
+export type Dialect =
+  | { readonly kind: 'found'; readonly delimiter: Delimiter; readonly columns: TimeColumns }
+  | { readonly kind: 'no time' }
+  | { readonly kind: 'no numbers' };
+
+/** Tries each separator on lines spread over the file, so that a preamble of any length weighs little. */
+export function dialectOf(lines: readonly string[]): Dialect {
+  const sample = spread(lines, SAMPLE).filter((line) => line.trim() !== '' && !line.startsWith('#'));
+  let best: { readonly delimiter: Delimiter; readonly columns: TimeColumns; readonly score: number } | null =
+    null;
+  let timed = false;
+  for (const delimiter of DELIMITERS) {
+    const rows = sample.map((line) => cellsOf(line, delimiter));
+    const columns = timeColumns(rows, [], {});
+    timed ||= columns !== null || rows.some(isHeader);
+    if (columns === null) continue;
+    const score = rows.reduce((sum, row) => sum + clarity(row, columns), 0);
+    if (score > (best?.score ?? 0)) best = { delimiter, columns, score };
+  }
+  if (best !== null) return { kind: 'found', delimiter: best.delimiter, columns: best.columns };
+  return { kind: timed ? 'no numbers' : 'no time' };
+}
+
+/** A cell that is a number, whichever its decimal mark. */
+export const isNumeric = (cell: string): boolean =>
+  !Number.isNaN(readNumber(cell, '.')) || !Number.isNaN(readNumber(cell, ','));
+
+/** A row that has a time and at least one number beside it. */
+export const isReading = (row: readonly string[], columns: TimeColumns): boolean => clarity(row, columns) > 0;
+
+/** At most `most` of the items, evenly spread, the first ones all. */
+export function spread<T>(items: readonly T[], most: number): T[] {
+  if (items.length <= most) return [...items];
+  const head = Math.floor(most / 4);
+  const rest = most - head;
+  const step = (items.length - head) / rest;
+  return [
+    ...items.slice(0, head),
+    ...Array.from({ length: rest }, (_, i) => items[head + Math.floor(i * step)] as T),
+  ];
+}
+
+/** A log that has only just begun is a header and no rows. */
+const isHeader = (row: readonly string[]) => row.some(namesTime) && row.some(quantityNamed);
+
+/** Where two explain a file equally well, the first. */
+const DELIMITERS: readonly Delimiter[] = ['\t', ';', ',', '|', 'blanks'];
+const SAMPLE = 400;
+
+/** Share of the cells that are understood, in a row with a time and a number; else 0. */
+function clarity(row: readonly string[], columns: TimeColumns): number {
+  if (timeOf(row, columns) === null) return 0;
+  const used = usedBy(columns);
+  const others = row.filter((_, at) => !used.includes(at));
+  const numbers = others.filter(isNumeric).length;
+  const empty = others.filter((cell) => cell === '').length;
+  return numbers === 0 ? 0 : (numbers + empty + used.length) / row.length;
+}

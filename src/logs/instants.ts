@@ -1,0 +1,94 @@
+/** From what the clock showed to instants: time zone, clock changes, and a clock that is off. */
+import type { Clock } from './clock.ts';
+import { mark, newTally, type Tally } from './tally.ts';
+import { instantsOf, zoneBetween } from './zone.ts';
+
+export interface RowTimes {
+  /** True time of each row [s since 1970 UTC]; NaN where it has none. */
+  readonly instants: Float64Array;
+  /** The file runs from the newest row to the oldest. */
+  readonly newestFirst: boolean;
+  /** Rows whose local time the spring change leaves out. */
+  readonly missing: Tally;
+  /** First rows of doubled hours that the record runs through only once. */
+  readonly once: Tally;
+}
+
+/**
+ * The instant of every row. A row without an offset of its own is in local time; in the doubled hour of autumn
+ * the order of the rows tells: until the clock goes back it is the first pass, from then on the second.
+ *
+ * @param lines       line of each row
+ * @param isSame      whether two rows hold the same cells
+ * @param clockOffset added to the file's clock [s]
+ * @throws RangeError if there is no such zone
+ */
+export function rowTimes(
+  { shown, offset }: Clock,
+  lines: readonly number[],
+  isSame: (i: number, j: number) => boolean,
+  { timeZone, clockOffset }: { readonly timeZone: string; readonly clockOffset: number },
+): RowTimes {
+  const instants = new Float64Array(shown.length).fill(Number.NaN);
+  const missing = newTally();
+  const once = newTally();
+  const newestFirst = runsBackwards(shown);
+  const known = shown.filter((time) => !Number.isNaN(time));
+  const first = known.reduce((a, b) => Math.min(a, b), known[0] ?? 0);
+  const last = known.reduce((a, b) => Math.max(a, b), known[0] ?? 0);
+  const zone = zoneBetween(timeZone, first, last);
+  let previous = -1;
+  let hour: DoubledHour | null = null;
+  for (let k = 0; k < shown.length; k++) {
+    const i = newestFirst ? shown.length - 1 - k : k;
+    const local = shown[i];
+    if (Number.isNaN(local)) continue;
+    if (!Number.isNaN(offset[i])) {
+      instants[i] = local - offset[i] + clockOffset;
+      continue;
+    }
+    const at = instantsOf(zone, local);
+    const before = previous < 0 ? Number.NaN : shown[previous];
+    if (at.count === 2) {
+      hour = hour !== null && hour.span === at.span ? hour : { span: at.span, row: i, before, pass: 1 };
+      const goesBack =
+        local < before ||
+        (local === before && local - hour.before >= at.second - at.first && !isSame(i, previous));
+      if (goesBack && hour.row !== i) hour.pass = 2;
+      instants[i] = (hour.pass === 1 ? at.first : at.second) + clockOffset;
+    } else {
+      if (at.count === 0) mark(missing, lines[i]);
+      if (hour?.pass === 1 && local > before && local - hour.before < LONGEST_PASS)
+        mark(once, lines[hour.row]);
+      hour = null;
+      instants[i] = at.first + clockOffset;
+    }
+    previous = i;
+  }
+  return { instants, newestFirst, missing, once };
+}
+
+/** A doubled hour as the rows run through it. */
+interface DoubledHour {
+  readonly span: number;
+  /** Its first row. */
+  readonly row: number;
+  /** What the clock showed on the row before it [s]; NaN at the beginning of a file. */
+  readonly before: number;
+  pass: 1 | 2;
+}
+
+/** A record that takes no longer than this from before the doubled hour to after it runs through it [s]. */
+const LONGEST_PASS = 4 * 3600;
+
+/** More steps back than forth. */
+function runsBackwards(times: Float64Array): boolean {
+  let steps = 0;
+  let last = Number.NaN;
+  for (const time of times) {
+    if (Number.isNaN(time)) continue;
+    if (!Number.isNaN(last)) steps += Math.sign(time - last);
+    last = time;
+  }
+  return steps < 0;
+}

@@ -1,0 +1,83 @@
+/** Rows in any order, repeats among them, to one rising series per column. */
+import { mark, newTally, type Tally } from './tally.ts';
+
+export interface Merged {
+  /** Per column: its readings in the order of time. */
+  readonly series: readonly { readonly time: Float64Array; readonly value: Float64Array }[];
+  /** Instants that hold a reading of any column, strictly rising [s]. */
+  readonly time: Float64Array;
+  /** Rows that gave a reading. */
+  readonly giving: number;
+  /** Rows that only said again what a row before had said. */
+  readonly repeated: Tally;
+  /** Rows that gave another value for an instant; the first in the file is kept. */
+  readonly conflicting: Tally;
+  readonly outOfOrder: Tally;
+}
+
+/**
+ * @param instants    time of each row [s since 1970 UTC]; NaN where it has none
+ * @param lines       line of each row
+ * @param columns     values of each column, NaN where there is none; each as long as `instants`
+ * @param newestFirst the file runs backwards, which is an order too
+ */
+export function mergeRows(
+  instants: Float64Array,
+  lines: readonly number[],
+  columns: readonly Float64Array[],
+  newestFirst: boolean,
+): Merged {
+  const repeated = newTally();
+  const conflicting = newTally();
+  const { rows, outOfOrder } = inOrder(instants, lines, newestFirst);
+  const kept = columns.map(() => ({
+    time: new Float64Array(rows.length),
+    value: new Float64Array(rows.length),
+    count: 0,
+  }));
+  const time = new Float64Array(rows.length);
+  let times = 0;
+  let giving = 0;
+  for (const i of rows) {
+    const instant = instants[i];
+    let news = false;
+    let again = false;
+    let conflict = false;
+    for (let c = 0; c < columns.length; c++) {
+      const value = columns[c][i];
+      if (Number.isNaN(value)) continue;
+      const series = kept[c];
+      const latest = series.count - 1;
+      if (latest >= 0 && series.time[latest] === instant) {
+        again = true;
+        if (series.value[latest] !== value) conflict = true;
+        continue;
+      }
+      series.time[series.count] = instant;
+      series.value[series.count++] = value;
+      news = true;
+    }
+    if (conflict) mark(conflicting, lines[i]);
+    else if (again && !news) mark(repeated, lines[i]);
+    if (!news) continue;
+    giving++;
+    if (times === 0 || time[times - 1] !== instant) time[times++] = instant;
+  }
+  const series = kept.map((it) => ({ time: it.time.slice(0, it.count), value: it.value.slice(0, it.count) }));
+  return { series, time: time.slice(0, times), giving, repeated, conflicting, outOfOrder };
+}
+
+/** The rows that have a time, by time and then by their place in the file. */
+function inOrder(instants: Float64Array, lines: readonly number[], newestFirst: boolean) {
+  const outOfOrder = newTally();
+  const rows: number[] = [];
+  let furthest = Number.NaN;
+  instants.forEach((instant, i) => {
+    if (Number.isNaN(instant)) return;
+    rows.push(i);
+    if (newestFirst ? instant > furthest : instant < furthest) mark(outOfOrder, lines[i]);
+    else furthest = instant;
+  });
+  if (newestFirst || outOfOrder.count > 0) rows.sort((i, j) => instants[i] - instants[j] || i - j);
+  return { rows, outOfOrder };
+}

@@ -1,0 +1,146 @@
+/** The evidence in SI -> the assessment as the JSON has it. The one place that turns figures into the units of the border. */
+import type { Evidence, StageEvidence } from './assess.ts';
+import {
+  type Assessment,
+  type Estimate,
+  type Imported,
+  type NightResult,
+  type Quantity,
+  reportedUnits,
+  type StageResult,
+} from './assessment.ts';
+import type { JudgedNight } from './cooling/index.ts';
+import type { Design } from './fabric/index.ts';
+import type { FileAccount, LogChannel } from './logs/index.ts';
+import { type Grid, timeAt } from './series/grid.ts';
+import { isoWithOffset } from './sky/zone.ts';
+import { say } from './words/index.ts';
+
+const inHours = (seconds: number) => seconds / 3600;
+const estimateInHours = ({ value, low, high }: Estimate): Estimate => ({
+  value: inHours(value),
+  low: inHours(low),
+  high: inHours(high),
+});
+
+/** The assessment of a house, ready for JSON: what is unknown is null, times carry the house's offset. */
+export function reportOf(evidence: Evidence): Assessment {
+  const { house, record } = evidence;
+  const zone = house.location.timeZone;
+  return {
+    house: house.name,
+    design: evidence.design && reportDesign(evidence.design),
+    imports: evidence.accounts.map((account) => reportImport(account, zone)),
+    stages: evidence.stages.map((stage) => reportStage(stage, record.grid, zone)),
+    comparisons: evidence.comparisons.map(({ before, after, ratios, notes }) => ({
+      before,
+      after,
+      heatLossRatio: ratios?.heatLossRatio ?? null,
+      timeConstantRatio: ratios?.timeConstantRatio ?? null,
+      notes: notes.map(say),
+    })),
+    warnings: evidence.findings.map(say),
+  };
+}
+
+const reportDesign = (design: Design): Assessment['design'] => ({
+  heatLossWK: design.heatLoss,
+  heatLossAsTestedWK: design.heatLossAsTested,
+  fabricWK: design.fabric,
+  bridgesWK: design.bridges,
+  ventilationWK: design.ventilation,
+  meanUValue: design.meanTransmittance,
+  heatCapacityKJK: design.heatCapacity && design.heatCapacity / 1000,
+  heatCapacitySdPercent: design.heatCapacitySd && design.heatCapacitySd * 100,
+  timeConstantH: design.timeConstant && inHours(design.timeConstant),
+  elements: design.elements.map(({ name, area, transmittance, heatLoss, to, findings }) => ({
+    name,
+    areaM2: area,
+    uValue: transmittance,
+    heatLossWK: heatLoss,
+    to,
+    notes: findings.map(say),
+  })),
+  notes: design.findings.map(say),
+});
+
+function reportStage(
+  { stage, pooled, estimates, tier, headline, gap, next, notes }: StageEvidence,
+  grid: Grid,
+  zone: string,
+): StageResult {
+  return {
+    name: stage.name,
+    from: isoWithOffset(stage.from, zone),
+    to: isoWithOffset(stage.to, zone),
+    nights: stage.nights.map((night) => reportNight(night, grid, zone)),
+    timeConstantH: pooled && estimateInHours(pooled.timeConstant),
+    estimates: estimates.map(({ method, heatLossCoefficient, notes: said }) => ({
+      method,
+      heatLossWK: heatLossCoefficient,
+      notes: said.map(say),
+    })),
+    tier,
+    heatLossWK: headline && { ...headline.heatLossCoefficient, method: headline.method },
+    gap,
+    next: next.map(say),
+    notes: notes.map(say),
+  };
+}
+
+function reportNight(judged: JudgedNight, grid: Grid, zone: string): NightResult {
+  const { night, window, fit, drop, duration, meanDifference, used, heated, reasons } = judged;
+  const fitted = fit?.kind === 'fitted' ? fit : null;
+  return {
+    date: night.date,
+    from: window && isoWithOffset(timeAt(grid, window.first), zone),
+    to: window && isoWithOffset(timeAt(grid, window.last), zone),
+    used,
+    heated,
+    reasons: reasons.map(say),
+    dropK: drop,
+    rateKPerH: drop !== null && duration ? drop / inHours(duration) : null,
+    meanDifferenceK: meanDifference,
+    timeConstantH: fitted && inHours(fitted.timeConstant.value),
+    timeConstantSeH: fitted && inHours(fitted.timeConstant.value) * fitted.logSe,
+  };
+}
+
+function reportImport({ file, reading }: FileAccount, zone: string): Imported {
+  const channels = reading.kind === 'read' ? reading.channels : [];
+  const ends = channels.flatMap(({ time }) => (time.length > 0 ? [time[0], time[time.length - 1]] : []));
+  return {
+    file,
+    rows: reading.rows,
+    readings: channels.reduce((sum, { time }) => sum + time.length, 0),
+    rejected: reading.kind === 'read' ? reading.rejected : reading.rows,
+    from: ends.length > 0 ? isoWithOffset(Math.min(...ends), zone) : null,
+    to: ends.length > 0 ? isoWithOffset(Math.max(...ends), zone) : null,
+    intervalS: reading.kind === 'read' ? reading.interval : null,
+    channels: channels.map(reportChannel),
+    notes: reading.findings.map(say),
+  };
+}
+
+/** SI -> the unit of the JSON, by quantity; 1 where they are the same. */
+const perReportedUnit: Readonly<Partial<Record<Quantity, number>>> = {
+  humidity: 0.01,
+  absoluteHumidity: 0.001,
+  energy: 3.6e6,
+  meter: 3.6e6,
+  pressure: 100,
+  carbonDioxide: 1e-6,
+};
+
+function reportChannel({ column, quantity, value }: LogChannel): Imported['channels'][number] {
+  const scale = perReportedUnit[quantity] ?? 1;
+  const reported = (it: number) => (Number.isFinite(it) ? it / scale : null);
+  return {
+    column,
+    quantity,
+    unit: reportedUnits[quantity],
+    mean: reported(value.reduce((sum, v) => sum + v, 0) / value.length),
+    min: reported(value.reduce((a, b) => Math.min(a, b), Number.POSITIVE_INFINITY)),
+    max: reported(value.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY)),
+  };
+}
