@@ -14,7 +14,7 @@ const groups: readonly (readonly string[])[] = [
   ['heatloss'],
   ['damp', 'gap'],
   ['words'],
-  ['assess.ts', 'report.ts'],
+  ['assess.ts', 'report.ts', 'curves.ts'],
 ];
 
 interface Import {
