@@ -21,7 +21,6 @@ export type RecordFinding = { readonly where: Where } & (
     }
   | { readonly code: 'no-heat-in-file'; readonly kind: string }
   | { readonly code: 'meter-ran-backwards'; readonly count: number }
-  | { readonly code: 'gas-unit-not-stated' }
   | { readonly code: 'outside-from-weather' }
   | { readonly code: 'key-not-used-yet' }
 );

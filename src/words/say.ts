@@ -133,10 +133,6 @@ const sentences: Sentences = {
   'meter-ran-backwards': ({ count: n }) => ({
     text: `The meter stepped back ${count(n, 'time')}: it was reset or exchanged. What it counted then is not known.`,
   }),
-  'gas-unit-not-stated': () => ({
-    text: 'A gas meter needs the energy in a cubic metre.',
-    remedy: 'Give "unit": "m3" and "kWhPerUnit" from the bill.',
-  }),
   'outside-from-weather': () => ({
     text: 'No logger was outside; the outdoor temperature is the weather file’s.',
     remedy: 'A logger in the shade beside the house is nearer to the truth than a distant station.',
