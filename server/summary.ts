@@ -1,14 +1,8 @@
 /** The assessment as a page of plain text for the terminal. */
 import type { Evidence } from '../src/assess.ts';
 import type { Assessment, Message, StageResult } from '../src/assessment.ts';
-import { figures } from '../src/words/index.ts';
+import { figures, methodNames, verdictSentences } from '../src/words/index.ts';
 import { nightPlot } from './nightPlot.ts';
-
-const verdicts = {
-  meets: 'It performs as drawn, within the allowance.',
-  exceeds: 'It loses more than drawn.',
-  undecided: 'This cannot be told yet.',
-} as const;
 
 /** Stages in their order, each with the answer first; then what changed, the design, the files. */
 export function summaryOf(assessment: Assessment, evidence: Evidence): string {
@@ -34,12 +28,12 @@ function stageText(stage: StageResult, { design }: Assessment): string {
   return [
     heading(stage.name, '-'),
     measured
-      ? `Heat loss, measured   ${figures.heatLossBetween(measured)}   by ${measured.method}`
+      ? `Heat loss, measured   ${figures.heatLossBetween(measured)}   ${methodNames[measured.method]}`
       : 'Heat loss: no figure can be given.',
     ...(drawn === null ? [] : [`Heat loss, as drawn   ${figures.heatLoss(drawn)}`]),
     ...(gap
       ? [
-          `Measured / drawn      ${figures.ratioBetween(gap.ratio)}${gap.verdict ? `   ${verdicts[gap.verdict]}` : ''}`,
+          `Measured / drawn      ${figures.ratioBetween(gap.ratio)}${gap.verdict ? `   ${verdictSentences[gap.verdict]}` : ''}`,
         ]
       : []),
     `Time constant         ${tau ? figures.hoursBetween(tau) : 'not known'}   from ${used} of ${figures.count(stage.nights.length, 'night')}`,
@@ -82,7 +76,7 @@ function otherEstimates({ estimates, heatLossWK }: StageResult): string[] {
   if (others.length === 0) return [];
   return [
     'Other ways to the same figure:',
-    ...others.map(({ method, heatLossWK: it }) => `  - ${method}: ${figures.heatLossBetween(it)}`),
+    ...others.map(({ method, heatLossWK: it }) => `  - ${methodNames[method]}: ${figures.heatLossBetween(it)}`),
     '',
   ];
 }
