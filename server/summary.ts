@@ -76,7 +76,9 @@ function otherEstimates({ estimates, heatLossWK }: StageResult): string[] {
   if (others.length === 0) return [];
   return [
     'Other ways to the same figure:',
-    ...others.map(({ method, heatLossWK: it }) => `  - ${methodNames[method]}: ${figures.heatLossBetween(it)}`),
+    ...others.map(
+      ({ method, heatLossWK: it }) => `  - ${methodNames[method]}: ${figures.heatLossBetween(it)}`,
+    ),
     '',
   ];
 }

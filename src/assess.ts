@@ -148,10 +148,9 @@ function assessStage(
   const used = stage.nights.filter((night) => night.used);
   const { tier, estimate: headline } = headlineOf(estimates);
   const finished = stage.complete && stage.missing.length === 0;
+  const drawn = design && (design.heatLossAsTested ?? design.heatLoss);
   const ratio =
-    headline === null || design === null
-      ? null
-      : gapRatio(headline.heatLossCoefficient, design.heatLossAsTested ?? design.heatLoss);
+    headline !== null && drawn !== null && drawn > 0 ? gapRatio(headline.heatLossCoefficient, drawn) : null;
   const verdict = ratio !== null && finished ? verdictOf(ratio, house.allowance) : null;
   return {
     stage,

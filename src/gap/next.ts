@@ -8,6 +8,8 @@ export type NextStep =
   | { readonly code: 'next-heated-night' }
   | { readonly code: 'next-metered-week' }
   | { readonly code: 'next-give-design' }
+  /** The cooling is known, but not the heat capacity that would turn it into watts. */
+  | { readonly code: 'next-give-capacity' }
   | { readonly code: 'next-look-for-loss' }
   | { readonly code: 'next-keep-record' };
 
@@ -28,9 +30,10 @@ export function nextSteps(
     case null:
       break;
   }
-  if (stage.tier === 'none') return [{ code: 'next-wait-for-cold', needed: 3 }];
+  if (stage.tier === 'none' && stage.goodNights === 0) return [{ code: 'next-wait-for-cold', needed: 3 }];
+  if (stage.tier === 'none' && stage.goodNights > 1) return [{ code: 'next-give-capacity' }];
   const nights: NextStep[] =
-    stage.tier === 'loggers' && stage.goodNights < ENOUGH_NIGHTS
+    (stage.tier === 'loggers' || stage.tier === 'none') && stage.goodNights < ENOUGH_NIGHTS
       ? [{ code: 'next-more-nights', have: stage.goodNights, needed: ENOUGH_NIGHTS }]
       : [];
   if (stage.verdict === null) return nights;

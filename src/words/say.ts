@@ -304,6 +304,10 @@ const sentences: Sentences = {
     text: 'Without the design there is nothing to set it beside.',
     remedy: 'Give the elements with their areas and U-values or layers under "elements".',
   }),
+  'next-give-capacity': () => ({
+    text: 'The cooling rate is known, but not the heat capacity that turns it into watts.',
+    remedy: 'Give "floorAreaM2", or the layers of the elements.',
+  }),
   'next-look-for-loss': () => ({
     text: 'The shell loses more than drawn. Look where it can still be reached: joints at plates and ridge, hatches, pipes and cables through the lining, boards not tight to the timber.',
     remedy: 'Mind ladders and loft joists; leave flues and roof ventilation open.',

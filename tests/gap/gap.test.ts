@@ -90,6 +90,18 @@ describe('what to do next', () => {
     expect(codes).toEqual(['next-more-nights', 'next-heated-night']);
   });
 
+  test('with good nights but no heat capacity the capacity is asked for, not colder weather', () => {
+    expect(nextSteps({ tier: 'none', verdict: null, goodNights: 4 }, true)).toEqual([
+      { code: 'next-give-capacity' },
+    ]);
+  });
+
+  test('without a single good night colder weather is asked for', () => {
+    expect(nextSteps({ tier: 'none', verdict: null, goodNights: 0 }, true)).toEqual([
+      { code: 'next-wait-for-cold', needed: 3 },
+    ]);
+  });
+
   test('without a design the design is asked for', () => {
     expect(nextSteps({ tier: 'none', verdict: null, goodNights: 3 }, false)).toEqual([
       { code: 'next-give-design' },

@@ -154,6 +154,53 @@ describe('without a design', () => {
   });
 });
 
+describe('odd houses', () => {
+  const elements = [{ name: 'Party wall', areaM2: 10, uValue: 1, to: 'adjacent' }];
+
+  test('a design that loses nothing has no ratio', async () => {
+    await write({
+      'house.json': JSON.stringify({ ...house, floorAreaM2: 90, elements }),
+      'in.csv': inside,
+      'out.csv': outside,
+    });
+    const [{ gap, heatLossWK }] = (await run(folder, '--json')).assessment().stages;
+    expect(heatLossWK).not.toBeNull();
+    expect(gap).toBeNull();
+  });
+
+  test('inside and outside swapped end without a figure and without a verdict', async () => {
+    await write({
+      'house.json': JSON.stringify({
+        ...house,
+        floorAreaM2: 90,
+        elements: [{ name: 'Walls', areaM2: 100, uValue: 0.2 }],
+      }),
+      'in.csv': outside,
+      'out.csv': inside,
+    });
+    const [{ gap, heatLossWK, timeConstantH }] = (await run(folder, '--json')).assessment().stages;
+    expect([gap, heatLossWK, timeConstantH]).toEqual([null, null, null]);
+  });
+
+  test('stages before the record say so and invent nothing', async () => {
+    const stages = [{ name: 'Long ago', from: '2020-01-01', to: '2020-02-01' }];
+    await write({ 'house.json': JSON.stringify({ ...house, stages }), 'in.csv': inside, 'out.csv': outside });
+    const [{ nights, timeConstantH, notes }] = (await run(folder, '--json')).assessment().stages;
+    expect([nights, timeConstantH]).toEqual([[], null]);
+    expect(notes.map(({ code }) => code)).toContain('stage-outside-record');
+  });
+
+  test('where the sun does not set there is no night and no figure', async () => {
+    const location = { latitude: 75, longitude: 20, timeZone: 'UTC' };
+    await write({
+      'house.json': JSON.stringify({ ...house, location }),
+      'in.csv': inside,
+      'out.csv': outside,
+    });
+    expect((await run(folder, '--json')).assessment().stages[0].nights).toEqual([]);
+  });
+});
+
 describe('the JSON', () => {
   const validate = new Ajv2020({ strict: false }).compile(schema);
 
