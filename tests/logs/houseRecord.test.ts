@@ -27,7 +27,11 @@ const house = (extra: Partial<House>): House => ({
 function recordOf(of: House, files: Record<string, Uint8Array>) {
   const gathered = gatherRecord(of, new Map(Object.entries(files)));
   if (gathered.kind === 'no record') throw new Error(`no ${gathered.missing} record`);
-  return { ...gathered, at: (series: Float64Array | null, hours: number) => series?.[indexAt(gathered.record.grid, start + hours * 3600)] };
+  return {
+    ...gathered,
+    at: (series: Float64Array | null, hours: number) =>
+      series?.[indexAt(gathered.record.grid, start + hours * 3600)],
+  };
 }
 const codes = (of: House, files: Record<string, Uint8Array>) =>
   gatherRecord(of, new Map(Object.entries(files))).findings.map(({ code }) => code);
@@ -37,7 +41,9 @@ const outside = { file: 'o.csv', place: 'outside' } as const;
 
 describe('the inside temperature', () => {
   test('is weighted by the volumes that are stated', () => {
-    const of = house({ loggers: [{ ...inside, volumeM3: 60 }, { file: 'b.csv', place: 'inside', volumeM3: 20 }, outside] });
+    const of = house({
+      loggers: [{ ...inside, volumeM3: 60 }, { file: 'b.csv', place: 'inside', volumeM3: 20 }, outside],
+    });
     const { record, at } = recordOf(of, { 'a.csv': steady(20), 'b.csv': steady(16), 'o.csv': steady(5) });
     expect(at(record.insideTemperature, 6)).toBeCloseTo(19, 9); // (60·20 + 20·16) / 80
   });
@@ -45,9 +51,19 @@ describe('the inside temperature', () => {
   test('gives loggers without a volume an even share of what is left of the house', () => {
     const of = house({
       volumeM3: 100,
-      loggers: [{ ...inside, volumeM3: 60 }, { file: 'b.csv', place: 'inside' }, { file: 'c.csv', place: 'inside' }, outside],
+      loggers: [
+        { ...inside, volumeM3: 60 },
+        { file: 'b.csv', place: 'inside' },
+        { file: 'c.csv', place: 'inside' },
+        outside,
+      ],
     });
-    const { record, at } = recordOf(of, { 'a.csv': steady(20), 'b.csv': steady(15), 'c.csv': steady(10), 'o.csv': steady(5) });
+    const { record, at } = recordOf(of, {
+      'a.csv': steady(20),
+      'b.csv': steady(15),
+      'c.csv': steady(10),
+      'o.csv': steady(5),
+    });
     expect(at(record.insideTemperature, 6)).toBeCloseTo(17, 9); // 0.6·20 + 0.2·15 + 0.2·10
   });
 
@@ -59,7 +75,10 @@ describe('the inside temperature', () => {
 
   test('has a gap where readings were left out by hand', () => {
     const leaveOut = [{ from: '2027-01-10T15:00', to: '2027-01-10T19:00', why: 'carried about' }];
-    const { record, at } = recordOf(house({ loggers: [{ ...inside, leaveOut }, outside] }), { 'a.csv': steady(20), 'o.csv': steady(5) });
+    const { record, at } = recordOf(house({ loggers: [{ ...inside, leaveOut }, outside] }), {
+      'a.csv': steady(20),
+      'o.csv': steady(5),
+    });
     expect(at(record.insideTemperature, 5)).toBeNaN();
     expect(at(record.insideTemperature, 9)).toBeCloseTo(20, 9);
   });
@@ -96,7 +115,10 @@ describe('metered heat', () => {
   const files = { 'a.csv': steady(20), 'o.csv': steady(5) };
 
   test('stated by eye is known while it lasts and not known otherwise', () => {
-    const of = house({ loggers, heat: [{ from: '2027-01-10T17:00', to: '2027-01-10T23:00', energyKWh: 12 }] });
+    const of = house({
+      loggers,
+      heat: [{ from: '2027-01-10T17:00', to: '2027-01-10T23:00', energyKWh: 12 }],
+    });
     const { record, at } = recordOf(of, files);
     expect(at(record.heatingPower, 8)).toBeCloseTo(2000, 9);
     expect(at(record.heatingPower, 2)).toBeNaN();
