@@ -8,8 +8,8 @@ import { nightPlot } from './nightPlot.ts';
 export function summaryOf(assessment: Assessment, evidence: Evidence): string {
   return [
     heading(assessment.house, '='),
-    ...assessment.stages.map((stage) => stageText(stage, assessment)),
     ...comparisonText(assessment),
+    ...assessment.stages.map((stage) => stageText(stage, assessment)),
     ...lastNight(evidence, assessment),
     ...designText(assessment),
     ...importText(assessment),
@@ -37,7 +37,7 @@ function stageText(stage: StageResult, { design }: Assessment): string {
         ]
       : []),
     `Time constant         ${tau ? figures.hoursBetween(tau) : 'not known'}   from ${used} of ${figures.count(stage.nights.length, 'night')}`,
-    '(95 % intervals; the best single figure in brackets)',
+    '(95 % intervals; the method’s own figure in brackets)',
     '',
     ...stage.nights.map(nightLine),
     '',

@@ -12,6 +12,7 @@ import { type Design, designOf } from './fabric/index.ts';
 import {
   borrow,
   compareStages,
+  disagreement,
   gapRatio,
   type NextStep,
   nextSteps,
@@ -148,10 +149,16 @@ function assessStage(
   const used = stage.nights.filter((night) => night.used);
   const { tier, estimate: headline } = headlineOf(estimates);
   const finished = stage.complete && stage.missing.length === 0;
-  const drawn = design && (design.heatLossAsTested ?? design.heatLoss);
+  const drawn = design && drawnLike(house, design);
+  const contradiction = disagreement(estimates);
   const ratio =
     headline !== null && drawn !== null && drawn > 0 ? gapRatio(headline.heatLossCoefficient, drawn) : null;
-  const verdict = ratio !== null && finished ? verdictOf(ratio, house.allowance) : null;
+  const verdict =
+    ratio === null || !finished
+      ? null
+      : contradiction === null
+        ? verdictOf(ratio, house.allowance)
+        : 'undecided';
   return {
     stage,
     pooled,
@@ -160,9 +167,21 @@ function assessStage(
     headline,
     gap: ratio === null ? null : { ratio, verdict },
     next: nextSteps({ tier, verdict, goodNights: used.length }, design !== null),
-    notes: notesOn(stage, used, finished, design, record),
+    notes: [
+      ...notesOn(stage, used, finished, record),
+      ...(contradiction === null
+        ? []
+        : [{ code: 'methods-disagree', methods: contradiction.map(({ method }) => method) } as const]),
+      ...(ratio !== null && drawn !== design?.heatLoss
+        ? [{ code: 'compared-with-design-as-tested' } as const]
+        : []),
+    ],
   };
 }
+
+/** What the measured figure is set beside: as tested, unless the vents were open [W/K]. */
+const drawnLike = ({ conditions }: House, { heatLoss, heatLossAsTested }: Design): number =>
+  conditions?.ventsClosed === false ? heatLoss : (heatLossAsTested ?? heatLoss);
 
 function estimatesOf(
   stage: StageNights,
@@ -176,7 +195,7 @@ function estimatesOf(
   const dawns = allNights
     .map(({ night }) => night.sunrise)
     .filter((dawn) => dawn >= stage.from && dawn <= stage.to);
-  const heated = stage.nights.filter((night) => night.heated).map(({ night }) => night);
+  const heated = stage.nights.filter((night) => night.heated && !night.used).map(({ night }) => night);
   const used = stage.nights.filter((night) => night.used);
   const meanDifference = used.reduce((sum, night) => sum + (night.meanDifference ?? 0), 0) / used.length;
   return [
@@ -200,7 +219,6 @@ function notesOn(
   stage: StageNights,
   used: readonly JudgedNight[],
   finished: boolean,
-  design: Design | null,
   { grid }: HouseRecord,
 ): StageNote[] {
   const handPicked = stage.nights.filter(({ reasons }) =>
@@ -214,7 +232,6 @@ function notesOn(
     stage.crossing.length > 0 ? { code: 'night-crosses-stage', dates: stage.crossing } : null,
     handPicked.length > 0 ? { code: 'hand-picked', dates: handPicked.map(({ night }) => night.date) } : null,
     finished ? null : { code: 'stage-not-complete', missing: stage.missing },
-    design?.heatLossAsTested == null ? null : { code: 'compared-with-design-as-tested' },
   ];
   return notes.filter((note) => note !== null);
 }

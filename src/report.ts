@@ -106,7 +106,8 @@ function reportNight(judged: JudgedNight, grid: Grid, zone: string): NightResult
   };
 }
 
-function reportImport({ file, reading }: FileAccount, zone: string): Imported {
+/** What was understood of one file. */
+export function reportImport({ file, reading }: FileAccount, zone: string): Imported {
   const channels = reading.kind === 'read' ? reading.channels : [];
   const ends = channels.flatMap(({ time }) => (time.length > 0 ? [time[0], time[time.length - 1]] : []));
   return {
@@ -122,8 +123,8 @@ function reportImport({ file, reading }: FileAccount, zone: string): Imported {
   };
 }
 
-/** SI -> the unit of the JSON, by quantity; 1 where they are the same. */
-const perReportedUnit: Readonly<Partial<Record<Quantity, number>>> = {
+/** What the JSON's unit of a quantity is in SI; 1 where it is left out. */
+export const perReportedUnit: Readonly<Partial<Record<Quantity, number>>> = {
   humidity: 0.01,
   absoluteHumidity: 0.001,
   energy: 3.6e6,

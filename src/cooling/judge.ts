@@ -1,6 +1,7 @@
 /** Each night judged: did the shell cool freely, and for long enough to learn from? */
 
-import { indexAt, timesBetween } from '../series/grid.ts';
+import { median } from 'simple-statistics';
+import { indexAt, timeAt, timesBetween } from '../series/grid.ts';
 import type { HouseRecord } from '../series/record.ts';
 import type { Night } from '../sky/nights.ts';
 import { type DecayFit, fitDecay } from './decay.ts';
@@ -37,6 +38,7 @@ const SMALLEST_DIFFERENCE = 3; // [K]
 const LONGEST_GAP = 3600; // [s], in all over the window
 const LEAST_DROP = 0.2; // [K], or twice the loggers' resolution where that is coarser
 const LARGEST_RMS = 0.25; // [K], or the resolution where that is coarser
+const BEYOND_USUAL = 1.5;
 const LEAST_HEAT = 0.1 * 3.6e6; // [J] that makes a night a heated one
 
 /** Judges every night against the record; the decisions taken by hand come last and win. */
@@ -45,8 +47,10 @@ export function judgeNights(
   nights: readonly Night[],
   decisions: readonly HandDecision[] = [],
 ): JudgedNight[] {
-  return nights.map((night) => {
-    const judged = judgeNight(record, night);
+  const heats = nights.map((night) => heatBetween(record, night.sunset, night.sunrise));
+  const usualHeat = heats.length === 0 ? 0 : median(heats);
+  return nights.map((night, i) => {
+    const judged = judgeNight(record, night, heats[i], usualHeat);
     const decision = decisions.find(({ date }) => date === night.date);
     if (decision === undefined) return judged;
     const code = decision.used ? 'put-in-by-hand' : 'left-out-by-hand';
@@ -58,11 +62,16 @@ export function judgeNights(
   });
 }
 
-function judgeNight(record: HouseRecord, night: Night): JudgedNight {
+/**
+ * @param heat      metered between sunset and sunrise [J]
+ * @param usualHeat of the record's nights: where every evening is heated and metered, the nights after it are as
+ *                  free as in a house that meters nothing; a night heated beyond that is a test of its own [J]
+ */
+function judgeNight(record: HouseRecord, night: Night, heat: number, usualHeat: number): JudgedNight {
   const { grid, insideTemperature: inside, outsideTemperature: outside } = record;
-  const energy = heatBetween(record, night.sunset, night.sunrise);
-  const heated = energy >= LEAST_HEAT;
-  const reasons: NightReason[] = heated ? [{ code: 'heater-on', energy }] : [];
+  const heated = heat >= LEAST_HEAT;
+  const beyondUsual = heat >= LEAST_HEAT + BEYOND_USUAL * usualHeat;
+  const reasons: NightReason[] = beyondUsual ? [{ code: 'heater-on', energy: heat }] : [];
 
   const window = coolingWindow(grid, inside, night, record.insideResolution);
   if (window === null) return { ...nothing(night, heated), reasons: [...reasons, noWindow(record, night)] };
@@ -80,8 +89,11 @@ function judgeNight(record: HouseRecord, night: Night): JudgedNight {
   }
   if (missingInside > LONGEST_GAP) reasons.push({ code: 'gap-inside', missing: missingInside });
 
+  const heatWithin = heatBetween(record, timeAt(grid, first), timeAt(grid, last));
+  if (heatWithin >= LEAST_HEAT && !beyondUsual) reasons.push({ code: 'heater-on', energy: heatWithin });
   const bridged = bridgeGaps(outdoor);
-  const drop = indoor[0] - indoor[indoor.length - 1];
+  const seen = indoor.filter((value) => !Number.isNaN(value));
+  const drop = seen[0] - seen[seen.length - 1];
   const meanDifference = meanOfPairs(indoor, bridged);
   if (duration < SHORTEST_WINDOW) reasons.push({ code: 'too-short', duration, needed: SHORTEST_WINDOW });
   if (meanDifference < SMALLEST_DIFFERENCE)

@@ -1,3 +1,4 @@
+export { disagreement } from './agreement.ts';
 export { borrow } from './borrow.ts';
 export { compareStages, type StageRatios } from './compare.ts';
 export { type NextStep, nextSteps } from './next.ts';

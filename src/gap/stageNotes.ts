@@ -1,5 +1,5 @@
 /** What is to be said of a stage or of a comparison beside its figures: codes; the sentences are in `words/`. */
-import type { Where } from '../assessment.ts';
+import type { Method, Where } from '../assessment.ts';
 
 export type StageNote = { readonly where?: Where } & (
   | { readonly code: 'night-crosses-stage'; readonly dates: readonly string[] }
@@ -10,6 +10,8 @@ export type StageNote = { readonly where?: Where } & (
   | { readonly code: 'stages-overlap'; readonly names: readonly string[] }
   | { readonly code: 'stage-outside-record' }
   | { readonly code: 'compared-with-design-as-tested' }
+  /** Intervals that do not meet. */
+  | { readonly code: 'methods-disagree'; readonly methods: readonly Method[] }
   | { readonly code: 'same-mass-assumed' }
   | { readonly code: 'mass-may-differ'; readonly names: readonly string[] }
   | { readonly code: 'no-such-night'; readonly date: string }

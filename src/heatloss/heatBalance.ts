@@ -33,6 +33,8 @@ const FEWEST_DAYS = 5;
 const SMALLEST_DIFFERENCE = 3; // [K]
 /** Beyond the scatter of the days: meters, loggers and what one daily mean cannot hold; relative. */
 const SYSTEMATIC_SD = 0.04;
+/** Heat of the sun that no irradiance accounts for makes the loss read low by up to about this (PRACTICE). */
+const SUN_LEFT_IN = 1.35;
 /** Sun and difference this strongly tied cannot be told apart by a regression. */
 const TOO_TIED = 0.95;
 
@@ -53,7 +55,9 @@ export function heatBalance(
   const candidates = dawns
     .slice(0, -1)
     .map((dawn, i) => dayOf(record, dawn, dawns[i + 1], heatCapacity ?? 0, constantGains));
-  const days = candidates.filter((day) => day !== null);
+  const heated = candidates.filter((day) => day !== null);
+  const sunny = heated.filter(({ irradiance }) => irradiance !== null);
+  const days = sunny.length >= FEWEST_DAYS ? sunny : heated.map((day) => ({ ...day, irradiance: null }));
   if (days.length < FEWEST_DAYS) return null;
   const fit = coHeatingRegression(days);
   if (fit.kind === 'not fitted') return null;
@@ -64,11 +68,16 @@ export function heatBalance(
   const notes: HeatLossNote[] = [
     { code: 'days-used', used: days.length, leftOut: candidates.length - days.length },
   ];
-  if (days.some(({ irradiance }) => irradiance === null)) notes.push({ code: 'no-irradiance' });
+  const sunLeftIn = days[0].irradiance === null;
+  if (sunLeftIn) notes.push({ code: 'no-irradiance' });
   else if (tied(days)) notes.push({ code: 'sun-not-separable' });
   return {
     method: 'heat-balance',
-    heatLossCoefficient: { value, low: Math.max(0, value - half), high: value + half },
+    heatLossCoefficient: {
+      value,
+      low: Math.max(0, value - half),
+      high: (value + half) * (sunLeftIn ? SUN_LEFT_IN : 1),
+    },
     notes,
   };
 }

@@ -92,7 +92,7 @@ function readNight(
   const cooling = slopeAtEnd(
     record,
     heater.last + 1,
-    Math.min(heater.last + 1 + length, indexAt(grid, sunrise)),
+    Math.min(heater.last + 1 + length, indexAt(grid, sunrise), grid.length - 1),
   );
   if (heating === null || cooling === null || heating.slope <= 0 || cooling.slope >= 0) return null;
   const p1 = heater.power + constantGains;

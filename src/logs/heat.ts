@@ -4,12 +4,14 @@ import { type Grid, indexAt } from '../series/grid.ts';
 import { meterPower } from '../series/meterPower.ts';
 import { resampleIntervalMeans } from '../series/resample.ts';
 import { instantOf } from '../sky/zone.ts';
-import type { RecordFinding } from './houseRecord.ts';
+import { type RecordFinding, spacingOf } from './houseRecord.ts';
 import type { LogChannel, LogFinding } from './log.ts';
 
 /** A power log is read by instruments good to about 2 %; a stated figure says its own. */
 const METER_SD = 0.02;
 const LONGEST_STEP = 2 * 3600; // [s]
+/** Readings further apart than this many usual intervals have lost some between them. */
+const LOST = 1.5;
 
 /**
  * The sum of all metered heat [W], each entry times the part that warms the house. A cell is NaN where no log covers
@@ -25,6 +27,8 @@ export function heatingPowerOf(
   const series = heat.map(({ entry, channel }) => {
     const power =
       channel === null ? statedPower(entry, grid, timeZone) : loggedPower(entry, channel, grid, findings);
+    if (channel !== null && power.every(Number.isNaN))
+      findings.push({ code: 'heat-not-usable', where: { file: entry.file ?? '', column: channel.column } });
     return power.map((p) => p * (entry.part ?? 1));
   });
   const logged = series.filter((_, k) => heat[k].channel !== null);
@@ -54,12 +58,16 @@ function loggedPower(
   }
   if (channel.quantity === 'power')
     return resampleIntervalMeans(channel.time, channel.value, grid, LONGEST_STEP, stamp);
-  return resampleIntervalMeans(channel.time, powerOfEnergies(channel), grid, LONGEST_STEP, stamp);
+  const usual = spacingOf(channel.time);
+  return resampleIntervalMeans(channel.time, powerOfEnergies(channel, usual), grid, LOST * usual, stamp);
 }
 
-/** Energies per interval -> mean power over each interval; the first interval is as long as the second. */
-function powerOfEnergies({ time, value }: LogChannel): Float64Array {
-  return value.map((energy, i) => energy / (i > 0 ? time[i] - time[i - 1] : time[1] - time[0]));
+/** Energies per interval -> mean power over each; after a lost row an energy still belongs to one usual interval. */
+function powerOfEnergies({ time, value }: LogChannel, usual: number): Float64Array {
+  return value.map((energy, i) => {
+    const spacing = i > 0 ? time[i] - time[i - 1] : usual;
+    return energy / (spacing <= LOST * usual ? spacing : usual);
+  });
 }
 
 function statedPower(entry: HeatEntry, grid: Grid, timeZone: string): Float64Array {

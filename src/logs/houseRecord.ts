@@ -14,12 +14,16 @@ import { readLog } from './readLog.ts';
 export type RecordFinding = { readonly where: Where } & (
   | { readonly code: 'file-missing' }
   | { readonly code: 'no-temperature-in-file' }
+  /** Fewer than two readings remain: nothing can be laid on a grid. */
+  | { readonly code: 'logger-too-short' }
   | {
       readonly code: 'several-columns-first-taken';
       readonly quantity: Quantity;
       readonly columns: readonly string[];
     }
   | { readonly code: 'no-heat-in-file'; readonly kind: string }
+  /** Readings further apart than two hours, or outside the record: no night and no day can be told from them. */
+  | { readonly code: 'heat-not-usable' }
   | { readonly code: 'meter-ran-backwards'; readonly count: number }
   | { readonly code: 'outside-from-weather' }
   | { readonly code: 'key-not-used-yet' }
@@ -59,10 +63,13 @@ export function gatherRecord(house: House, files: ReadonlyMap<string, Uint8Array
     if (reading !== null && channel === null)
       findings.push({ code: 'no-temperature-in-file', where: { file: logger.file } });
     if (!reading || !channel) return [];
+    const temperature = kept(channel, logger, house);
+    if (temperature.time.length < 2) {
+      findings.push({ code: 'logger-too-short', where: { file: logger.file, key: `loggers[${i}]` } });
+      return [];
+    }
     const humidity = pick(reading, 'humidity', logger, []);
-    return [
-      { logger, channel: kept(channel, logger, house), humidity: humidity && kept(humidity, logger, house) },
-    ];
+    return [{ logger, channel: temperature, humidity: humidity && kept(humidity, logger, house) }];
   });
   const weather = (house.weather ?? []).flatMap((entry, i) => {
     const reading = shelf.read(entry, `weather[${i}]`);
@@ -77,9 +84,7 @@ export function gatherRecord(house: House, files: ReadonlyMap<string, Uint8Array
     return channel ? [{ entry, channel }] : [];
   });
 
-  const inside = loggers.filter(
-    ({ logger, channel }) => logger.place === 'inside' && channel.time.length > 1,
-  );
+  const inside = loggers.filter(({ logger }) => logger.place === 'inside');
   const rest = { accounts: shelf.accounts(), findings };
   if (inside.length === 0) return { kind: 'no record', missing: 'inside', ...rest };
   const grid = gridOver(
@@ -164,16 +169,42 @@ function shelfOf(
     const before = readings.get(way);
     const reading = before ?? readLog(entry.file, bytes, hints);
     readings.set(way, reading);
-    if (before === undefined && reading.kind === 'unreadable') findings.push(...reading.findings);
+    if (before === undefined)
+      findings.push(
+        ...(reading.kind === 'unreadable' ? reading.findings : reading.findings.filter(isQuestion)),
+      );
     return reading.kind === 'read' ? reading : null;
   };
   const accounts = (): FileAccount[] => {
-    const first = new Map<string, LogReading>();
-    for (const reading of readings.values()) if (!first.has(reading.file)) first.set(reading.file, reading);
-    return Array.from(first, ([file, reading]) => ({ file, reading }));
+    const byFile = new Map<string, LogReading>();
+    for (const reading of readings.values())
+      byFile.set(reading.file, merged(byFile.get(reading.file), reading));
+    return Array.from(byFile, ([file, reading]) => ({ file, reading }));
   };
   return { read, accounts };
 }
+
+/** One file read in two ways (other columns named) has the columns of both. */
+function merged(first: LogReading | undefined, second: LogReading): LogReading {
+  if (first === undefined || first.kind === 'unreadable') return second;
+  if (second.kind === 'unreadable') return first;
+  const known = new Set(first.channels.map(({ column }) => column));
+  return {
+    ...first,
+    channels: [...first.channels, ...second.channels.filter(({ column }) => !known.has(column))],
+  };
+}
+
+/** What the file does not say and the person should: told aloud and not only in the file's own account. */
+const isQuestion = ({ code }: LogFinding): boolean => questions.has(code);
+const questions: ReadonlySet<LogFinding['code']> = new Set([
+  'column-not-found',
+  'date-order-unknown',
+  'doubled-hour-once',
+  'local-time-missing',
+  'quantity-guessed',
+  'temperature-unit-guessed',
+]);
 
 type Entry = Logger | WeatherFile | HeatEntry;
 
@@ -253,14 +284,14 @@ function kept(channel: LogChannel, logger: Logger, house: House): LogChannel {
 function centred(channel: LogChannel, entry: Logger | WeatherFile): LogChannel {
   const stamp = entry.read?.stamp ?? ('place' in entry ? null : 'end');
   if (stamp === null) return channel;
-  const half = spacing(channel.time) / 2;
+  const half = spacingOf(channel.time) / 2;
   return { ...channel, time: channel.time.map((t) => (stamp === 'end' ? t - half : t + half)) };
 }
 
-const longestGap = (channel: LogChannel) => Math.max(LONGEST_STEP, 2.5 * spacing(channel.time));
+const longestGap = (channel: LogChannel) => Math.max(LONGEST_STEP, 2.5 * spacingOf(channel.time));
 
 /** Median spacing [s]; 0 with a single reading. */
-function spacing(time: Float64Array): number {
+export function spacingOf(time: Float64Array): number {
   const steps = time
     .subarray(1)
     .map((t, i) => t - time[i])
@@ -301,7 +332,9 @@ function firstKnown(grid: Grid, series: readonly Float64Array[]): Float64Array {
 function notUsedYet(house: House): RecordFinding[] {
   const keys = [
     ...(house.coLocation ? ['coLocation'] : []),
-    ...(house.conditions ? ['conditions'] : []),
+    ...Object.keys(house.conditions ?? {}).flatMap((key) =>
+      key === 'ventsClosed' ? [] : [`conditions.${key}`],
+    ),
     ...house.loggers.flatMap(({ putBack }, i) => (putBack ? [`loggers[${i}].putBack`] : [])),
   ];
   return keys.map((key) => ({ code: 'key-not-used-yet', where: { key } }));

@@ -10,6 +10,7 @@ import type { HeatLossNote } from '../heatloss/index.ts';
 import type { HouseProblem } from '../houseFile.ts';
 import type { LogFinding, RecordFinding } from '../logs/index.ts';
 import { count, duration, energy, kelvins, percent, power } from './figures.ts';
+import { methodNames } from './names.ts';
 
 export type Finding =
   | HouseProblem
@@ -122,6 +123,10 @@ const sentences: Sentences = {
     text: 'No temperature was found in this file.',
     remedy: 'Name its column: "columns": { "temperature": "…" } beside the file.',
   }),
+  'logger-too-short': () => ({
+    text: 'Fewer than two readings remain of this logger; it was left out.',
+    remedy: 'Check the file, and what "leaveOut" takes away.',
+  }),
   'several-columns-first-taken': ({ quantity, columns }) => ({
     text: `Several columns hold ${quantity} (${list(columns)}); the first was taken.`,
     remedy: `Name the right one: "columns": { "${quantity}": "…" } beside the file.`,
@@ -129,6 +134,11 @@ const sentences: Sentences = {
   'no-heat-in-file': ({ kind }) => ({
     text: `No ${kind === 'meter' ? 'meter reading' : kind} was found in this file.`,
     remedy: `Name its column: "columns": { "${kind}": "…" } beside the file.`,
+  }),
+  'heat-not-usable': () => ({
+    text: 'These readings of heat are more than two hours apart or outside the record, so no night and no day can be told from them.',
+    remedy:
+      'Log the meter at least hourly; for a heated night give "from", "to" and "energyKWh" read by eye.',
   }),
   'meter-ran-backwards': ({ count: n }) => ({
     text: `The meter stepped back ${count(n, 'time')}: it was reset or exchanged. What it counted then is not known.`,
@@ -208,7 +218,10 @@ const sentences: Sentences = {
     text: `only ${duration(had)} of free cooling once heat had left, ${duration(needed)} needed`,
   }),
   'difference-too-small': ({ difference, needed }) => ({
-    text: `only ${kelvins(difference)} warmer inside than outside, ${kelvins(needed)} needed`,
+    text:
+      difference < 0
+        ? 'it was colder inside than outside'
+        : `only ${kelvins(difference)} warmer inside than outside, ${kelvins(needed)} needed`,
   }),
   'heater-on': ({ energy: heat }) => ({ text: `a metered heater gave ${energy(heat)}` }),
   'barely-fell': ({ drop }) => ({ text: `it fell by only ${kelvins(drop)}` }),
@@ -276,6 +289,11 @@ const sentences: Sentences = {
   'compared-with-design-as-tested': () => ({
     text: 'Measured with vents shut, so it is set beside the design as tested.',
   }),
+  'methods-disagree': ({ methods }) => ({
+    text: `Two ways to the heat loss contradict each other (${methods.map((it) => methodNames[it]).join('; ')}), so there is no verdict.`,
+    remedy:
+      'Usual causes: heat that was not metered, sun on a logger, a heated neighbour, mass still drying.',
+  }),
   'same-mass-assumed': () => ({ text: 'The ratio takes the heat capacity to be the same in both stages.' }),
   'mass-may-differ': ({ names }) => ({
     text: `${list(names)} differ between the stages, so part of the change may be heat capacity and not heat loss.`,
@@ -293,11 +311,11 @@ const sentences: Sentences = {
     text: `${count(have, 'good night')} so far; ${needed} make the cooling rate about as sure as loggers alone can.`,
   }),
   'next-heated-night': () => ({
-    text: 'More nights will not settle it: the heat capacity sets the limit. One night with a metered electric heater from dusk for about six hours, then off till after sunrise, would tell.',
+    text: 'Loggers alone are held back by the heat capacity, however many the nights. One night with a metered electric heater from dusk for about six hours, then off till after sunrise, would tell.',
     remedy: heaterCautions,
   }),
   'next-metered-week': () => ({
-    text: 'One heated night was not enough. A week or more with all heating metered would tell.',
+    text: 'The metered heat so far is not enough. A week or more with all heating metered would tell.',
     remedy: heaterCautions,
   }),
   'next-give-design': () => ({

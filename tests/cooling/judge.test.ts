@@ -61,6 +61,22 @@ describe('a night', () => {
     expect([second.heated, second.used]).toEqual([false, true]);
   });
 
+  test('after an evening heated as every other is free, though its heat is metered', () => {
+    const record = recordOf({
+      days: 5,
+      heatingPower: (t) =>
+        ((t - midnight) / HOUR) % 24 >= 7 && ((t - midnight) / HOUR) % 24 < 20 ? 1500 : 0,
+    });
+    const nights = judgeNights(record, nightsOf(record)).slice(0, 4);
+    expect(nights.map(({ heated, used }) => [heated, used])).toEqual(Array(4).fill([true, true]));
+  });
+
+  test('with a hole at the edge of its window still has a drop', () => {
+    const hole = inFirstNight(21.6, 22);
+    const [night] = judge({ inside: (t, it) => (hole(t) ? Number.NaN : it) });
+    expect(night.drop).toBeGreaterThan(2);
+  });
+
   test('without outdoor readings is left out and says so', () => {
     const night = inFirstNight(14, 33);
     const falling = (t: number) => 20 - Math.max(0, (t - midnight) / HOUR - 20) / 5;

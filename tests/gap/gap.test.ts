@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { PooledTimeConstant } from '../../src/cooling/index.ts';
-import { compareStages, gapRatio, nextSteps, verdictOf } from '../../src/gap/index.ts';
+import { compareStages, disagreement, gapRatio, nextSteps, verdictOf } from '../../src/gap/index.ts';
 import { logInterval } from '../../src/maths/logInterval.ts';
 
 const pooled = (hours: number, logSe: number, degreesOfFreedom: number): PooledTimeConstant => ({
@@ -73,6 +73,23 @@ describe('two stages compared', () => {
 
   test('a longer time constant after means less heat lost', () => {
     expect(compareStages(pooled(40, 0.01, 9), pooled(50, 0.01, 9)).heatLossRatio.value).toBeCloseTo(0.8, 9);
+  });
+});
+
+describe('two estimates of one heat loss', () => {
+  const estimate = (method: 'heat-balance' | 'capacity-over-tau', value: number) => ({
+    method,
+    heatLossCoefficient: logInterval(value, 0.1),
+    notes: [],
+  });
+
+  test('whose intervals meet agree', () => {
+    expect(disagreement([estimate('heat-balance', 100), estimate('capacity-over-tau', 130)])).toBeNull();
+  });
+
+  test('whose intervals do not meet contradict each other, as when a plug was taken for all the heat', () => {
+    const pair = disagreement([estimate('heat-balance', 5), estimate('capacity-over-tau', 130)]);
+    expect(pair?.map(({ method }) => method)).toEqual(['heat-balance', 'capacity-over-tau']);
   });
 });
 

@@ -73,6 +73,20 @@ describe('a heated night of a house that is one node', () => {
     ).toBeNull();
   });
 
+  test('with the heater still on when the record ends says nothing', () => {
+    const cut = oneNode(1, (hour, day) => (day === 0 && hour >= 17 ? 4500 : 0));
+    const { grid } = cut;
+    const length = 60; // ten hours from noon: the record ends at 22:00
+    const shortened = {
+      ...cut,
+      grid: { ...grid, length },
+      insideTemperature: cut.insideTemperature.subarray(0, length),
+      outsideTemperature: cut.outsideTemperature.subarray(0, length),
+      heatingPower: cut.heatingPower?.subarray(0, length) ?? null,
+    };
+    expect(heatThenCool(shortened, nights, 0)).toBeNull();
+  });
+
   test('with the heater on for one hour only says nothing: its slope has not settled', () => {
     const short = oneNode(2, (hour, day) => (day === 0 && hour >= 20 && hour < 21 ? 4500 : 0));
     expect(heatThenCool(short, nights, 0)).toBeNull();
@@ -97,6 +111,20 @@ describe('metered days', () => {
       ({ code }) => code,
     );
     expect(codes).toContain('no-irradiance');
+  });
+
+  test('without irradiance read low, and the upper end allows for it', () => {
+    const interval = heatBalance({ ...record, irradiance: null }, dawns, CAPACITY, 150)?.heatLossCoefficient;
+    expect(interval?.value).toBeLessThan(HEAT_LOSS);
+    expect(interval?.high).toBeGreaterThan(HEAT_LOSS);
+  });
+
+  test('with a hole in the irradiance keep the sun on all the other days', () => {
+    const irradiance = record.irradiance?.slice() ?? null;
+    irradiance?.fill(Number.NaN, 440, 460);
+    const notes = heatBalance({ ...record, irradiance }, dawns, CAPACITY, 150)?.notes;
+    expect(notes?.map(({ code }) => code)).not.toContain('no-irradiance');
+    expect(notes?.[0]).toMatchObject({ code: 'days-used', leftOut: 1 });
   });
 
   test('fewer than five say nothing', () => {

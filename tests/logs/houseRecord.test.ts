@@ -145,6 +145,23 @@ describe('metered heat', () => {
     expect(at(record.heatingPower, 6)).toBeCloseTo(1000, 6);
   });
 
+  test('as energies with a row lost is not known there, and right elsewhere', () => {
+    const lost = log('Energy (kWh)', 60, () => 1);
+    const text = new TextDecoder().decode(lost).split('\n');
+    text.splice(8, 1);
+    const of = house({ loggers, heat: [{ file: 'e.csv', kind: 'energy' }] });
+    const { record, at } = recordOf(of, { ...files, 'e.csv': encode(text.join('\n')) });
+    expect(at(record.heatingPower, 3.5)).toBeCloseTo(1000, 6);
+    expect(at(record.heatingPower, 6.5)).toBeNaN();
+    expect(at(record.heatingPower, 9.5)).toBeCloseTo(1000, 6);
+  });
+
+  test('read once a day is said to be of no use, not passed over', () => {
+    const daily = encode(`Time,Meter (kWh)\n${stamp(start)},100\n${stamp(start + 86400)},130\n`);
+    const of = house({ loggers, heat: [{ file: 'm.csv', kind: 'meter' }] });
+    expect(codes(of, { ...files, 'm.csv': daily })).toContain('heat-not-usable');
+  });
+
   test('of two sources adds up', () => {
     const of = house({
       loggers,
@@ -180,7 +197,21 @@ test('a file that several loggers share is read once for each way of reading it 
   expect(accounts.map(({ file }) => file)).toEqual(['x.csv']);
 });
 
+test('an inside logger with a single reading is left out with a warning, and the others go on', () => {
+  const of = house({ loggers: [inside, { file: 'b.csv', place: 'inside' }, outside] });
+  const single = encode(`Time,Temperature (°C)\n${stamp(start)},12.5\n`);
+  const files = { 'a.csv': steady(20), 'b.csv': single, 'o.csv': steady(5) };
+  const { record, at } = recordOf(of, files);
+  expect(at(record.insideTemperature, 6)).toBeCloseTo(20, 9);
+  expect(codes(of, files)).toContain('logger-too-short');
+});
+
+test('a column that house.json names and the file does not have is asked about aloud', () => {
+  const of = house({ loggers: [{ ...inside, columns: { temperature: 'Temprature' } }, outside] });
+  expect(codes(of, { 'a.csv': steady(20), 'o.csv': steady(5) })).toContain('column-not-found');
+});
+
 test('a key of house.json that nothing reads yet is told, not passed over', () => {
-  const of = house({ loggers: [inside, outside], conditions: { ventsClosed: true } });
+  const of = house({ loggers: [inside, outside], conditions: { openToNeighbour: true } });
   expect(codes(of, { 'a.csv': steady(20), 'o.csv': steady(5) })).toContain('key-not-used-yet');
 });
