@@ -26,6 +26,7 @@ export const heatLoss = (wattsPerKelvin: number) => `${significant(wattsPerKelvi
 export const heatLossBetween = (it: Estimate) => between(it, withinInterval(it), ' W/K');
 export const hours = (value: number) => `${significant(value, 2)} h`;
 export const hoursBetween = (it: Estimate) => between(it, (value) => significant(value, 2), ' h');
+export const ratio = (value: number) => value.toFixed(2);
 export const ratioBetween = (it: Estimate) => between(it, (value) => value.toFixed(2), '');
 export const transmittance = (value: number) => `${value.toFixed(2)} W/(m²K)`;
 export const temperature = (celsius: number) => `${celsius.toFixed(1)} °C`;
@@ -40,3 +41,11 @@ export const energy = (joules: number) => `${significant(joules / 3.6e6, 3)} kWh
 export const power = (watts: number) =>
   watts < 1000 ? `${Math.round(watts)} W` : `${significant(watts / 1000, 2)} kW`;
 export const count = (n: number, one: string, many = `${one}s`) => `${n} ${n === 1 ? one : many}`;
+
+/** A date "2027-02-12" as "12 February". */
+export const day = (date: string) => dayFormat.format(Date.parse(date));
+/** A local time with its offset, "2027-02-13T12:00:00+00:00", as the house's clock shows it: "13 February 2027, 12:00". */
+export const moment = (isoWithOffset: string) =>
+  `${dayFormat.format(Date.parse(isoWithOffset.slice(0, 10)))} ${isoWithOffset.slice(0, 4)}, ${isoWithOffset.slice(11, 16)}`;
+
+const dayFormat = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'long', timeZone: 'UTC' });

@@ -287,7 +287,7 @@ const sentences: Sentences = {
     remedy: 'Check its dates and the loggers’ clocks.',
   }),
   'compared-with-design-as-tested': () => ({
-    text: 'Measured with vents shut, so it is set beside the design as tested.',
+    text: 'Set beside the design as tested (vents shut, fans off).',
   }),
   'methods-disagree': ({ methods }) => ({
     text: `Two ways to the heat loss contradict each other (${methods.map((it) => methodNames[it]).join('; ')}), so there is no verdict.`,

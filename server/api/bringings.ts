@@ -1,0 +1,35 @@
+/** Bringing a house: files in one by one, shown as understood, then kept or dropped. */
+import { Hono } from 'hono';
+import { refused } from '../refused.ts';
+import type { Services } from '../services.ts';
+import { wrongType } from './validate.ts';
+
+const LONGEST_PATH = 200;
+
+export const bringingsApi = ({ bringings }: Services) =>
+  new Hono()
+    .post('/', async (c) => c.json({ id: await bringings.start() }, 201))
+    .put('/:id/files/:path{.+}', async (c) => {
+      if (c.req.header('content-type') !== 'application/octet-stream')
+        throw wrongType('application/octet-stream');
+      return c.json(await bringings.put(c.req.param('id'), insidePath(c.req.param('path')), c.req.raw.body));
+    })
+    .get('/:id', async (c) => c.json(await bringings.preview(c.req.param('id'))))
+    .post('/:id/keep', async (c) => c.json({ id: await bringings.keep(c.req.param('id')) }, 201))
+    .delete('/:id', async (c) => {
+      await bringings.drop(c.req.param('id'));
+      return c.body(null, 204);
+    });
+
+/** The path as it is, when it stays inside the house folder. */
+function insidePath(path: string): string {
+  const leaves = /[\\\0]/.test(path) || /^[A-Za-z]:/.test(path) || path.startsWith('/');
+  if (leaves || path.split('/').includes('..') || path.length > LONGEST_PATH)
+    throw refused(
+      400,
+      'path-refused',
+      'This is not the path of a file inside a house folder.',
+      `Name it as house.json does, such as "logs/living.csv": no "..", no backslash, at most ${LONGEST_PATH} characters.`,
+    );
+  return path;
+}

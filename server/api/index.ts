@@ -1,0 +1,23 @@
+/** The whole API, below /api. Its type is what the pages' client is made from. */
+import { Hono } from 'hono';
+import type { Services } from '../services.ts';
+import { assessmentsApi } from './assessments.ts';
+import { bringingsApi } from './bringings.ts';
+import { demonstrationApi } from './demonstration.ts';
+import { folderApi } from './folder.ts';
+import { housesApi } from './houses.ts';
+import { nightsApi } from './nights.ts';
+import { readingsApi } from './readings.ts';
+
+export const api = (services: Services) =>
+  new Hono()
+    .route('/houses', housesApi(services))
+    .route('/houses', nightsApi(services))
+    .route('/houses', readingsApi(services))
+    .route('/houses', folderApi(services))
+    .route('/houses', assessmentsApi(services))
+    .route('/bringings', bringingsApi(services))
+    .route('/demonstration', demonstrationApi(services));
+
+/** For hono's client: `hc<Api>('/api')`. */
+export type Api = ReturnType<typeof api>;

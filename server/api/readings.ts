@@ -1,0 +1,113 @@
+/** The readings of a house over any span, thinned to what a page can show. */
+import { Hono } from 'hono';
+import { z } from 'zod';
+import { reportedUnits } from '../../src/assessment.ts';
+import type { House } from '../../src/house.ts';
+import { perReportedUnit } from '../../src/report.ts';
+import { nightsBetween } from '../../src/sky/nights.ts';
+import { instantOf } from '../../src/sky/zone.ts';
+import { noSuchHouse, refused } from '../refused.ts';
+import type { Services } from '../services.ts';
+import type { Reading, StoredChannel } from '../store/reading.ts';
+import type { ReadingsAnswer, ThinnedChannel } from './shapes.ts';
+import { type Intervals, intervalsOver, middles, type Sample, thin } from './thin.ts';
+import { checkedQuery, queryNumber } from './validate.ts';
+
+/** As far as a Date reaches [s]. */
+const FARTHEST = 8.64e12;
+const instant = queryNumber.pipe(z.number().min(-FARTHEST).max(FARTHEST));
+const span = z.strictObject({
+  from: instant.optional(),
+  to: instant.optional(),
+  points: queryNumber.pipe(z.int().min(10).max(4000)).optional(),
+});
+
+const HOUR = 3600;
+/** Readings further apart than this many steps are a gap. */
+const STEPS_TO_A_GAP = 2.5;
+
+export const readingsApi = ({ reading }: Services) =>
+  new Hono().get('/:id/readings', checkedQuery(span), (c) => {
+    const id = c.req.param('id');
+    const asked = c.req.valid('query');
+    const json = reading.json(id);
+    if (json === null) throw noSuchHouse();
+    const house: House = JSON.parse(new TextDecoder().decode(json));
+
+    const channels = reading.channels(id);
+    const first = Math.min(...channels.map((channel) => channel.first));
+    const last = Math.max(...channels.map((channel) => channel.last));
+    if (channels.length === 0)
+      throw refused(404, 'no-readings', 'None of the files of this house could be read.');
+    const { from = first, to = last, points = 1000 } = asked;
+    if (from > to)
+      throw refused(400, 'request-not-understood', 'Query from: it must not be later than “to”.');
+
+    const intervals = intervalsOver(from, to, points);
+    const answer: ReadingsAnswer = {
+      first,
+      last,
+      time: middles(intervals),
+      step: intervals.step,
+      channels: channels.map((channel) => thinned(channel, intervals, reading)),
+      nights: nightsOf(id, house, Math.max(from, first), Math.min(to, last), reading),
+      stages: (house.stages ?? []).map((stage) => ({
+        name: stage.name,
+        from: instantOf(stage.from, house.location.timeZone),
+        to: instantOf(stage.to, house.location.timeZone),
+      })),
+    };
+    return c.json(answer);
+  });
+
+function thinned(channel: StoredChannel, intervals: Intervals, reading: Reading): ThinnedChannel {
+  const { number, file, column, room, place, quantity, spacing } = channel;
+  const end = intervals.start + intervals.count * intervals.step;
+  const coarse = intervals.step % HOUR === 0;
+  const samples = coarse
+    ? hoursAsSamples(reading, number, intervals.start, end)
+    : readingsAsSamples(reading, number, intervals.start, end);
+  // An hour's summary stands at its middle, up to half an hour from either reading.
+  const longest = STEPS_TO_A_GAP * spacing + (coarse ? HOUR : 0);
+  const { min, max } = thin(samples, intervals, longest);
+  const scale = perReportedUnit[quantity] ?? 1;
+  const reported = (value: number | null) => (value === null ? null : value / scale);
+  return {
+    file,
+    column,
+    room,
+    place,
+    quantity,
+    unit: reportedUnits[quantity],
+    min: min.map(reported),
+    max: max.map(reported),
+  };
+}
+
+function* readingsAsSamples(reading: Reading, channel: number, from: number, to: number): Iterable<Sample> {
+  for (const { time, value } of reading.readings(channel, from, to))
+    for (let i = 0; i < time.length; i++) yield { time: time[i], min: value[i], max: value[i] };
+}
+
+function* hoursAsSamples(reading: Reading, channel: number, from: number, to: number): Iterable<Sample> {
+  for (const { start, min, max } of reading.hours(channel, from, to))
+    yield { time: start + HOUR / 2, min, max };
+}
+
+/** The judged nights of the span; before the assessment, the nights as the sun has them, none of them used. */
+function nightsOf(
+  id: string,
+  house: House,
+  from: number,
+  to: number,
+  reading: Reading,
+): ReadingsAnswer['nights'] {
+  if (from > to) return [];
+  if (reading.assessment(id) !== null) return reading.nights(id, from, to);
+  return nightsBetween(from, to, house.location).map(({ date, sunset, sunrise }) => ({
+    date,
+    sunset,
+    sunrise,
+    used: false,
+  }));
+}

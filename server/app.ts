@@ -1,0 +1,65 @@
+/** The whole application without a port: checks, API, pages, and one way to say no. */
+import { Hono } from 'hono';
+import { bodyLimit } from 'hono/body-limit';
+import { HTTPException } from 'hono/http-exception';
+import { api } from './api/index.ts';
+import type { Refusal } from './api/shapes.ts';
+import { tooLarge } from './jobs/bringings.ts';
+import { pages } from './pages.ts';
+import { machineFailure, Refused, refused } from './refused.ts';
+import { closedHeaders, ownHostOnly } from './security.ts';
+import type { Services } from './services.ts';
+
+/** [bytes]; uploads of files have a limit of their own. */
+const LARGEST_BODY = 1024 * 1024;
+const isUpload = (path: string) => /^\/api\/bringings\/[^/]+\/files\//.test(path);
+
+export function createApp(services: Services) {
+  const limit = bodyLimit({
+    maxSize: LARGEST_BODY,
+    onError: () => {
+      throw tooLarge(LARGEST_BODY);
+    },
+  });
+  const app = new Hono()
+    .use(closedHeaders)
+    .use(ownHostOnly)
+    .use('/api/*', async (c, next) => {
+      c.header('Cache-Control', 'no-store');
+      return isUpload(c.req.path) ? next() : limit(c, next);
+    })
+    .route('/api', api(services))
+    .all('/api', () => {
+      throw noSuchRoute();
+    })
+    .all('/api/*', () => {
+      throw noSuchRoute();
+    })
+    .route('/', pages(services.pages));
+
+  app.onError((error, c) => {
+    const refusal = refusalOf(error);
+    if (refusal === null) services.tell(error.stack ?? error.message);
+    const { status, problems } = refusal ?? brokeDown();
+    return c.json({ problems } satisfies Refusal, status);
+  });
+  return app;
+}
+
+function refusalOf(error: Error): Refused | null {
+  if (error instanceof Refused) return error;
+  // What hono itself refuses, such as a body that is no JSON.
+  if (error instanceof HTTPException && error.status === 400)
+    return refused(400, 'request-not-understood', `${error.message}.`);
+  return machineFailure(error);
+}
+
+const noSuchRoute = () => refused(404, 'no-such-route', 'The API has nothing at this address.');
+
+const brokeDown = () =>
+  refused(
+    500,
+    'server-fault',
+    'Something in the program broke down.',
+    'Try again; where it was started, the terminal says more.',
+  );

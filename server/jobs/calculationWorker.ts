@@ -1,0 +1,6 @@
+/** A thread for one task. */
+import { parentPort, workerData } from 'node:worker_threads';
+import { runTask } from './tasks.ts';
+
+const result = runTask(workerData, (done) => parentPort?.postMessage({ done }));
+parentPort?.postMessage({ result });

@@ -1,0 +1,58 @@
+/** Who is answered at all, and what a browser may do with the answer. */
+import type { MiddlewareHandler } from 'hono';
+import { createMiddleware } from 'hono/factory';
+import { secureHeaders } from 'hono/secure-headers';
+import { refused } from './refused.ts';
+
+const LOOPBACK = /^(localhost|127\.0\.0\.1|\[::1\])(:\d{1,5})?$/i;
+
+/**
+ * Only this machine by a name of its own: a foreign name that leads here (DNS rebinding) is refused, and so is a
+ * request that another site's page sends.
+ */
+export const ownHostOnly: MiddlewareHandler = createMiddleware(async (c, next) => {
+  const host = c.req.header('host') ?? '';
+  if (!LOOPBACK.test(host))
+    throw refused(
+      403,
+      'foreign-host',
+      'This address is not answered here.',
+      'Open the dashboard by the address that it printed when it started.',
+    );
+  const origin = c.req.header('origin');
+  const site = c.req.header('sec-fetch-site') ?? 'none';
+  const fromElsewhere = c.req.path.startsWith('/api') && site !== 'none' && site !== 'same-origin';
+  if (fromElsewhere || (origin !== undefined && hostOf(origin) !== host.toLowerCase()))
+    throw refused(403, 'foreign-origin', 'Another site may not ask this dashboard for anything.');
+  await next();
+});
+
+function hostOf(origin: string): string | null {
+  try {
+    const { protocol, host } = new URL(origin);
+    return protocol === 'http:' || protocol === 'https:' ? host : null;
+  } catch {
+    return null;
+  }
+}
+
+/** No script, style, picture or connection but our own; never framed; no HSTS, because this is plain http. */
+export const closedHeaders = secureHeaders({
+  contentSecurityPolicy: {
+    defaultSrc: ["'self'"],
+    scriptSrc: ["'self'"],
+    styleSrc: ["'self'"],
+    imgSrc: ["'self'"],
+    connectSrc: ["'self'"],
+    objectSrc: ["'none'"],
+    baseUri: ["'none'"],
+    formAction: ["'self'"],
+    frameAncestors: ["'none'"],
+  },
+  crossOriginOpenerPolicy: 'same-origin',
+  crossOriginResourcePolicy: 'same-origin',
+  referrerPolicy: 'no-referrer',
+  strictTransportSecurity: false,
+  xContentTypeOptions: 'nosniff',
+  xFrameOptions: 'DENY',
+});

@@ -1,0 +1,100 @@
+/** The dashboard's server on a port: everything that runs, started together and stopped together. */
+import { mkdirSync } from 'node:fs';
+import type { Server } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import { join, resolve } from 'node:path';
+import { createAdaptorServer } from '@hono/node-server';
+import { createApp } from './app.ts';
+import { calculateInThread } from './jobs/calculateInThread.ts';
+import { startWorker } from './jobs/worker.ts';
+import { writerInThread } from './jobs/writer.ts';
+import { packageRoot, softwareVersion } from './root.ts';
+import { begin, createServices } from './services.ts';
+import { openForReading, openForWriting } from './store/database.ts';
+import { readingFrom } from './store/reading.ts';
+
+/** [bytes] */
+const LARGEST_FILE = 512 * 1024 * 1024;
+
+export interface Running {
+  readonly port: number;
+  stop(): Promise<void>;
+}
+
+/**
+ * Resolves when it answers on the port.
+ *
+ * @param port 0 for any free one
+ * @throws UnusableDatabase, or what the machine has against the port or the folder
+ */
+export async function serve(
+  host: string,
+  port: number,
+  dataFolder: string,
+  tell: (text: string) => void,
+): Promise<Running> {
+  // The port comes first: a second start on the same one fails before it touches the first one's folder.
+  let answer: (app: ReturnType<typeof createApp>) => void = () => {};
+  const app = new Promise<ReturnType<typeof createApp>>((resolve) => {
+    answer = resolve;
+  });
+  const server = createAdaptorServer({
+    fetch: async (request, env) => (await app).fetch(request, env),
+  }) as Server;
+  const cleanUps: (() => unknown)[] = [() => closeServer(server)];
+  const stop = async () => {
+    for (const cleanUp of cleanUps) await cleanUp();
+  };
+  await listen(server, host, port);
+
+  try {
+    const folder = resolve(dataFolder);
+    mkdirSync(folder, { recursive: true });
+    const database = join(folder, 'stillwarm.sqlite');
+    openForWriting(database).close();
+    const db = openForReading(database);
+    const { writer, close: closeWriter } = writerInThread(() => startWorker('writerWorker', database), tell);
+    const closing = new AbortController();
+    const services = createServices({
+      database,
+      software: softwareVersion(),
+      reading: readingFrom(db),
+      writer,
+      calculate: calculateInThread((task) => startWorker('calculationWorker', task)),
+      bringingFolder: join(folder, 'bringing'),
+      demonstrationFolder: join(packageRoot, 'sample-logs'),
+      pages: join(packageRoot, 'dist/web'),
+      largestFile: LARGEST_FILE,
+      closing: closing.signal,
+      tell,
+    });
+    cleanUps.unshift(() => closing.abort());
+    // The writer closes last: only a connection that writes can tidy the log of changes into the file.
+    cleanUps.push(
+      () => services.assessments.close(),
+      () => db.close(),
+      closeWriter,
+    );
+    await begin(services);
+    answer(createApp(services));
+  } catch (error) {
+    await stop();
+    throw error;
+  }
+  return { port: (server.address() as AddressInfo).port, stop };
+}
+
+function closeServer(server: Server): Promise<unknown> {
+  const closed = new Promise((done) => server.close(done));
+  server.closeAllConnections();
+  return closed;
+}
+
+const listen = (server: Server, host: string, port: number) =>
+  new Promise<void>((done, failed) => {
+    server.once('error', failed);
+    server.listen(port, host, () => {
+      server.off('error', failed);
+      done();
+    });
+  });

@@ -1,0 +1,42 @@
+/**
+ * The 24 hours of one channel and UTC day as bytes: for each n, min, max, sum as 64-bit floats, little-endian.
+ * An hour without a reading has n = 0 and NaN as its min and max.
+ */
+import { DAY, type Readings } from './dayBlob.ts';
+
+/** [s] */
+export const HOUR = 3600;
+const FIELDS = 4;
+
+/** One hour that has readings; values in SI. */
+export interface HourSummary {
+  /** Where the hour begins [s]. */
+  readonly start: number;
+  readonly n: number;
+  readonly min: number;
+  readonly max: number;
+  readonly sum: number;
+}
+
+export function packHours({ time, value }: Readings, day: number): Uint8Array {
+  const hours = new Float64Array(24 * FIELDS);
+  for (let hour = 0; hour < 24; hour++) hours.set([0, Number.NaN, Number.NaN, 0], hour * FIELDS);
+  for (let i = 0; i < time.length; i++) {
+    const at = Math.floor((time[i] - day * DAY) / HOUR) * FIELDS;
+    hours[at] += 1;
+    if (!(hours[at + 1] <= value[i])) hours[at + 1] = value[i];
+    if (!(hours[at + 2] >= value[i])) hours[at + 2] = value[i];
+    hours[at + 3] += value[i];
+  }
+  return new Uint8Array(hours.buffer);
+}
+
+export function unpackHours(bytes: Uint8Array, day: number): HourSummary[] {
+  const hours = new Float64Array(bytes.slice().buffer);
+  const found: HourSummary[] = [];
+  for (let hour = 0; hour < 24; hour++) {
+    const [n, min, max, sum] = hours.subarray(hour * FIELDS, (hour + 1) * FIELDS);
+    if (n > 0) found.push({ start: day * DAY + hour * HOUR, n, min, max, sum });
+  }
+  return found;
+}

@@ -1,0 +1,4 @@
+/** The layouts in their order: migration n leads to version n. A migration that was published is never changed. */
+import { migration001 } from './001.ts';
+
+export const migrations: readonly string[] = [migration001];

@@ -1,0 +1,161 @@
+/** Everything that is read from the database; rows become objects here. */
+import type { Database } from 'better-sqlite3';
+import type { Message, Quantity } from '../../src/assessment.ts';
+import { DAY, type Readings, unpackDay } from './dayBlob.ts';
+import { type HourSummary, unpackHours } from './hourBlob.ts';
+import type { ChannelToStore } from './houseToStore.ts';
+import { DEMONSTRATION_STORED } from './writing.ts';
+
+export interface StoredHouse {
+  readonly id: string;
+  readonly name: string;
+  readonly timeZone: string;
+  readonly invented: boolean;
+  readonly away: boolean;
+  readonly content: string;
+  /** [s]; null when no file could be read. */
+  readonly lastReading: number | null;
+  /** The last assessment; null when there was none. Its answer is JSON. */
+  readonly outcome: {
+    readonly restsOn: string;
+    readonly kind: 'assessed' | 'not assessed' | 'cancelled';
+    readonly problems: readonly Message[];
+    readonly answer: string | null;
+  } | null;
+}
+
+export interface StoredChannel {
+  readonly number: number;
+  readonly file: string;
+  readonly column: string;
+  readonly room: string | null;
+  readonly place: ChannelToStore['place'];
+  readonly quantity: Quantity;
+  readonly spacing: number;
+  readonly first: number;
+  readonly last: number;
+}
+
+interface HouseRow {
+  id: string;
+  name: string;
+  time_zone: string;
+  invented: number;
+  away: number;
+  content: string;
+  last_s: number | null;
+  rests_on: string | null;
+  kind: 'assessed' | 'not assessed' | 'cancelled' | null;
+  problems: string | null;
+  answer: string | null;
+}
+
+const HOUSES = `
+  SELECT id, name, time_zone, invented, away, content, rests_on, kind, problems, answer,
+         (SELECT max(last_s) FROM channel WHERE channel.house = house.number) AS last_s
+  FROM house LEFT JOIN outcome ON outcome.house = house.number`;
+const NUMBER = '(SELECT number FROM house WHERE id = ?)';
+
+export type Reading = ReturnType<typeof readingFrom>;
+
+export function readingFrom(db: Database) {
+  const houses = db.prepare<[], HouseRow>(`${HOUSES} ORDER BY number`);
+  const house = db.prepare<[string], HouseRow>(`${HOUSES} WHERE id = ?`);
+  const invented = db.prepare<[], { id: string }>('SELECT id FROM house WHERE invented = 1');
+  const json = db.prepare<[string], { json: Buffer }>('SELECT json FROM house WHERE id = ?');
+  const assessment = db.prepare<[string], { assessment: string | null }>(
+    `SELECT assessment FROM outcome WHERE house = ${NUMBER}`,
+  );
+  const fileList = db.prepare<[string], { file: string; bytes: number; sha256: string }>(
+    `SELECT name AS file, bytes, sha256 FROM file WHERE house = ${NUMBER} ORDER BY rowid`,
+  );
+  const fileBytes = db.prepare<[string, string], { content: Buffer }>(
+    `SELECT content FROM file WHERE house = ${NUMBER} AND name = ?`,
+  );
+  const channels = db.prepare<[string], StoredChannel>(
+    `SELECT number, file, column_name AS "column", room, place, quantity, spacing_s AS spacing,
+            first_s AS first, last_s AS last
+     FROM channel WHERE house = ${NUMBER} ORDER BY number`,
+  );
+  const days = db.prepare<[number, number, number], { day: number; readings: Buffer }>(
+    'SELECT day, readings FROM day_readings WHERE channel = ? AND day BETWEEN ? AND ? ORDER BY day',
+  );
+  const hours = db.prepare<[number, number, number], { day: number; hours: Buffer }>(
+    'SELECT day, hours FROM day WHERE channel = ? AND day BETWEEN ? AND ? ORDER BY day',
+  );
+  const neighbours = db.prepare<
+    [number, number, number, number],
+    { before: number | null; after: number | null }
+  >(
+    `SELECT (SELECT max(day) FROM day WHERE channel = ? AND day < ?) AS before,
+            (SELECT min(day) FROM day WHERE channel = ? AND day > ?) AS after`,
+  );
+  const nights = db.prepare<
+    [string, number, number],
+    { date: string; sunset: number; sunrise: number; used: number }
+  >(
+    `SELECT date, sunset_s AS sunset, sunrise_s AS sunrise, used FROM night
+     WHERE house = ${NUMBER} AND sunrise_s >= ? AND sunset_s <= ? ORDER BY sunset_s`,
+  );
+  const curves = db.prepare<[string], { curve: string }>(
+    `SELECT curve FROM night WHERE house = ${NUMBER} ORDER BY sunset_s`,
+  );
+  const once = db.prepare<[string], { what: string }>('SELECT what FROM done_once WHERE what = ?');
+
+  /** The days between two instants, and the next with readings to either side. */
+  const dayRange = (channel: number, from: number, to: number): [number, number] => {
+    const [first, last] = [Math.floor(from / DAY), Math.floor(to / DAY)];
+    const near = neighbours.get(channel, first, channel, last);
+    return [near?.before ?? first, near?.after ?? last];
+  };
+
+  return {
+    houses: () => houses.all().map(storedHouse),
+    house: (id: string) => {
+      const row = house.get(id);
+      return row === undefined ? null : storedHouse(row);
+    },
+    /** The demonstration house, wherever it is put; null when it was deleted or never stored. */
+    demonstration: () => invented.get()?.id ?? null,
+    demonstrationWasStored: () => once.get(DEMONSTRATION_STORED) !== undefined,
+    /** `house.json` byte for byte; null for a house that is not there. */
+    json: (id: string): Uint8Array | null => json.get(id)?.json ?? null,
+    /** JSON; null when not assessed. */
+    assessment: (id: string) => assessment.get(id)?.assessment ?? null,
+    files: (id: string) => fileList.all(id),
+    file: (id: string, name: string): Uint8Array | null => fileBytes.get(id, name)?.content ?? null,
+    channels: (id: string) => channels.all(id),
+    /** The readings of the days from one instant to another and of the nearest day to either side. */
+    readings: (channel: number, from: number, to: number): Readings[] =>
+      days.all(channel, ...dayRange(channel, from, to)).map((row) => unpackDay(row.readings, row.day)),
+    /** The same, as hourly summaries. */
+    hours: (channel: number, from: number, to: number): HourSummary[] =>
+      hours.all(channel, ...dayRange(channel, from, to)).flatMap((row) => unpackHours(row.hours, row.day)),
+    nights: (id: string, from: number, to: number) =>
+      nights.all(id, from, to).map((night) => ({ ...night, used: night.used === 1 })),
+    /** JSON of each night's curve, in the order of time. */
+    curves: (id: string) => curves.all(id).map(({ curve }) => curve),
+  };
+}
+
+function storedHouse(row: HouseRow): StoredHouse {
+  const { id, name, content } = row;
+  return {
+    id,
+    name,
+    content,
+    timeZone: row.time_zone,
+    invented: row.invented === 1,
+    away: row.away === 1,
+    lastReading: row.last_s,
+    outcome:
+      row.kind === null || row.rests_on === null
+        ? null
+        : {
+            restsOn: row.rests_on,
+            kind: row.kind,
+            problems: row.problems === null ? [] : JSON.parse(row.problems),
+            answer: row.answer,
+          },
+  };
+}

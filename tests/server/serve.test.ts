@@ -1,0 +1,160 @@
+/** A real process on a real port, as it runs in development: threads, database, restart. */
+import { type ChildProcess, spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { mkdtemp, readFile, rm, stat, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import Sqlite from 'better-sqlite3';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import type { HouseDetail, HouseSummary, Progress } from '../../server/api/shapes.ts';
+import { serveCommand } from '../../server/serveCommand.ts';
+import { houseFolder } from './inventedHouse.ts';
+import { filePath, raw } from './serverAtHand.ts';
+
+const root = new URL('../..', import.meta.url).pathname;
+let folder: string;
+let started: ChildProcess | null = null;
+beforeEach(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'stillwarm-serve-'));
+});
+afterEach(async () => {
+  started?.kill('SIGKILL');
+  started = null;
+  await rm(folder, { recursive: true });
+});
+
+async function start(): Promise<{ url: string; stop(): Promise<number> }> {
+  const child = spawn(
+    process.execPath,
+    ['--import', 'tsx', 'server/cli.ts', 'serve', '--port', '0', '--data', folder],
+    { cwd: root, stdio: ['ignore', 'pipe', 'inherit'] },
+  );
+  started = child;
+  let said = '';
+  for await (const chunk of child.stdout) {
+    said += chunk;
+    if (said.includes('\n')) break;
+  }
+  expect(said).toMatch(/^Stillwarm is at http:\/\/127\.0\.0\.1:\d+\/\n$/);
+  return {
+    url: /http:\S+\d/.exec(said)?.[0] ?? '',
+    stop: async () => {
+      child.kill('SIGTERM');
+      const [code] = await once(child, 'exit');
+      return code;
+    },
+  };
+}
+
+const housesAt = async (url: string) =>
+  ((await (await fetch(`${url}/api/houses`)).json()) as { houses: HouseSummary[] }).houses;
+
+/** Follows the progress until nothing goes on. */
+async function settled(url: string, id: string): Promise<Progress['state']> {
+  const response = await fetch(`${url}/api/houses/${id}/progress`);
+  if (response.body === null) throw new Error('no progress');
+  let text = '';
+  for await (const chunk of response.body.pipeThrough(new TextDecoderStream())) {
+    text += chunk;
+    const last = text
+      .split('\n\n')
+      .at(-2)
+      ?.replace(/^data: /, '');
+    if (last === undefined) continue;
+    const { state } = JSON.parse(last) as Progress;
+    if (state.kind !== 'assessing') return state;
+  }
+  throw new Error('the progress ended');
+}
+
+test('the first start assesses the demonstration house; a restart finds it assessed, and what was brought', async () => {
+  const first = await start();
+  const [demonstration] = await housesAt(first.url);
+  expect(demonstration.invented).toBe(true);
+  expect(await settled(first.url, demonstration.id)).toEqual({ kind: 'assessed' });
+
+  const { id: bringing } = (await (await fetch(`${first.url}/api/bringings`, { method: 'POST' })).json()) as {
+    id: string;
+  };
+  for (const [name, content] of Object.entries(houseFolder))
+    await fetch(`${first.url}${filePath(bringing, name)}`, raw(content));
+  const kept = await fetch(`${first.url}/api/bringings/${bringing}/keep`, { method: 'POST' });
+  const { id } = (await kept.json()) as { id: string };
+  expect(await settled(first.url, id)).toEqual({ kind: 'assessed' });
+  const before = (await (await fetch(`${first.url}/api/houses/${id}`)).json()) as HouseDetail;
+  expect(await first.stop()).toBe(0);
+  await expect(stat(join(folder, 'stillwarm.sqlite-wal'))).rejects.toThrow('ENOENT');
+
+  // Marked by hand, so that an assessment made anew would show.
+  const db = new Sqlite(join(folder, 'stillwarm.sqlite'));
+  db.prepare("UPDATE outcome SET answer = json_set(answer, '$.stage', 'marked')").run();
+  db.close();
+  const second = await start();
+  const houses = await housesAt(second.url);
+  expect(houses.map(({ state, answer }) => [state.kind, answer?.stage])).toEqual([
+    ['assessed', 'marked'],
+    ['assessed', 'marked'],
+  ]);
+  const after = (await (await fetch(`${second.url}/api/houses/${id}`)).json()) as HouseDetail;
+  expect(after.assessment).toEqual(before.assessment);
+  expect(await second.stop()).toBe(0);
+});
+
+describe('the command refuses, with what to do', () => {
+  async function refusal(...args: string[]) {
+    let err = '';
+    const out = { write: () => {} };
+    const code = await serveCommand(
+      args,
+      {},
+      out,
+      {
+        write: (text) => {
+          err += text;
+        },
+      },
+      Promise.resolve(),
+    );
+    return { code, err };
+  }
+
+  test('to let other machines in', async () => {
+    const { code, err } = await refusal('--host', '0.0.0.0', '--data', folder);
+    expect(code).toBe(2);
+    expect(err).toMatch(/passphrase.*127\.0\.0\.1/);
+  });
+
+  test('a port that is none, and an option that is misspelt', async () => {
+    expect((await refusal('--port', '80a')).err).toMatch(/“80a” is not a port/);
+    expect((await refusal('--port', '65536')).code).toBe(2);
+    expect((await refusal('--prt', '1')).code).toBe(2);
+  });
+
+  test('a database of a newer version, and leaves it alone', async () => {
+    const path = join(folder, 'stillwarm.sqlite');
+    const db = new Sqlite(path);
+    db.pragma('user_version = 999');
+    db.close();
+    const before = await readFile(path);
+    const { code, err } = await refusal('--port', '0', '--data', folder);
+    expect([code, err]).toEqual([2, expect.stringMatching(/newer version/)]);
+    expect(await readFile(path)).toEqual(before);
+  });
+
+  test('a data folder that is a file', async () => {
+    await writeFile(join(folder, 'file'), '');
+    const { code, err } = await refusal('--port', '0', '--data', join(folder, 'file'));
+    expect([code, err]).toEqual([2, expect.stringMatching(/data folder .* cannot be used/)]);
+  });
+
+  test('a port that is taken', async () => {
+    const { createServer } = await import('node:net');
+    const taken = createServer().listen(0, '127.0.0.1');
+    await once(taken, 'listening');
+    const address = taken.address();
+    const port = typeof address === 'object' ? String(address?.port) : '';
+    const { code, err } = await refusal('--port', port, '--data', folder);
+    expect([code, err]).toEqual([2, expect.stringMatching(/is taken/)]);
+    taken.close();
+  });
+});

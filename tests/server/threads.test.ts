@@ -1,0 +1,55 @@
+import { Worker } from 'node:worker_threads';
+import { afterEach, describe, expect, test } from 'vitest';
+import { calculateInThread } from '../../server/jobs/calculateInThread.ts';
+import { Stopped, type TaskOf } from '../../server/jobs/tasks.ts';
+import { writerInThread } from '../../server/jobs/writer.ts';
+import { Refused } from '../../server/refused.ts';
+
+describe('a writer in a thread', () => {
+  const told: string[] = [];
+  const { writer, close } = writerInThread(
+    () => new Worker(new URL('./brittleWriter.mjs', import.meta.url)),
+    (text) => told.push(text),
+  );
+  afterEach(close);
+  const store = () => writer.storeOutcome('x', 'y', { kind: 'cancelled' });
+
+  test('hands a failure over with its code', async () => {
+    await expect(writer.deleteHouse('x')).rejects.toMatchObject({ message: 'full', code: 'SQLITE_FULL' });
+  });
+
+  test('that breaks down refuses what was waiting, is told, and is started again', async () => {
+    const waiting = [writer.putAway('x', true), store()];
+    for (const call of await Promise.allSettled(waiting))
+      expect(call.status === 'rejected' && call.reason).toBeInstanceOf(Refused);
+    expect(told.join()).toMatch(/broke down.*broken/);
+    await expect(store()).resolves.toBeUndefined();
+  });
+});
+
+describe('a calculation in a thread', () => {
+  const task: TaskOf<'assess'> = { kind: 'assess', database: 'x', id: 'y' };
+  const running = (code: string, onProgress?: (done: number) => void) =>
+    calculateInThread(
+      () => new Worker(`const { parentPort } = require('node:worker_threads'); ${code}`, { eval: true }),
+    )(task, onProgress);
+
+  test('tells its progress and gives its result', async () => {
+    const told: number[] = [];
+    const code =
+      "parentPort.postMessage({ done: 0.5 }); parentPort.postMessage({ result: { kind: 'cancelled' } });";
+    expect(await running(code, (done) => told.push(done)).result).toEqual({ kind: 'cancelled' });
+    expect(told).toEqual([0.5]);
+  });
+
+  test('can be stopped in the middle of its work', async () => {
+    const { result, stop } = running('for (;;);');
+    stop();
+    await expect(result).rejects.toBeInstanceOf(Stopped);
+  });
+
+  test('that breaks down, or ends without a result, rejects', async () => {
+    await expect(running("throw new Error('broken');").result).rejects.toThrow('broken');
+    await expect(running('process.exit(3);').result).rejects.toThrow('code 3');
+  });
+});

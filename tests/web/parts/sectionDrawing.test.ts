@@ -1,0 +1,93 @@
+import { expect, test } from 'vitest';
+import { type DrawnElement, kindOf, type Strip, sectionDrawing } from '../../../web/parts/sectionDrawing.ts';
+
+const element = (
+  name: string,
+  areaM2: number,
+  uValue: number,
+  to: DrawnElement['to'] = 'outside',
+): DrawnElement => ({
+  name,
+  areaM2,
+  uValue,
+  heatLossWK: areaM2 * uValue,
+  to,
+  notes: [],
+});
+
+const walls = element('External walls', 120, 0.25);
+const windows = element('Windows', 15, 1.2);
+const roof = element('Roof', 60, 0.15);
+const floor = element('Ground floor', 50, 0.14, 'ground');
+const elements = [walls, windows, roof, floor];
+const loss = 90;
+
+const thicknessOf = ({ corners: [, b, c] }: Strip) => Math.hypot(c.x - b.x, c.y - b.y);
+const lengthOf = ({ corners: [a, b] }: Strip) => Math.hypot(b.x - a.x, b.y - a.y);
+const ofName = (name: string, width = 640) =>
+  sectionDrawing(elements, [], loss, width).strips.filter((strip) => strip.name === name);
+
+test('an element’s lines together are as thick as the heat that it loses', () => {
+  const perLoss = thicknessOf(ofName('Windows')[0]) / windows.heatLossWK;
+  const [slope, otherSlope] = ofName('Roof');
+  expect((thicknessOf(slope) + thicknessOf(otherSlope)) / roof.heatLossWK).toBeCloseTo(perLoss, 9);
+  expect(thicknessOf(ofName('Ground floor')[0]) / floor.heatLossWK).toBeCloseTo(perLoss, 9);
+  // The main wall stands left and right and shares its thickness.
+  expect((2 * thicknessOf(ofName('External walls')[0])) / walls.heatLossWK).toBeCloseTo(perLoss, 9);
+});
+
+test('walls and windows are as long as their areas', () => {
+  const wall = ofName('External walls').reduce((sum, strip) => sum + lengthOf(strip), 0);
+  expect(wall / lengthOf(ofName('Windows')[0])).toBeCloseTo(walls.areaM2 / windows.areaM2, 9);
+});
+
+test.each([
+  [320, 20],
+  [640, 44],
+])('at %i px everything stays on the sheet and words do not overlap', (width, apart) => {
+  const { strips, words, height } = sectionDrawing(elements, [], loss, width);
+  for (const { x, y } of strips.flatMap(({ corners }) => corners)) {
+    expect(x).toBeGreaterThanOrEqual(0);
+    expect(x).toBeLessThanOrEqual(width);
+    expect(y).toBeGreaterThanOrEqual(0);
+    expect(y).toBeLessThanOrEqual(height);
+  }
+  for (const side of ['left', 'right']) {
+    const tops = words.filter((it) => it.side === side).map(({ at }) => at.y);
+    for (let i = 1; i < tops.length; i++) expect(tops[i] - tops[i - 1]).toBeGreaterThanOrEqual(apart);
+  }
+  expect(words.map(({ name }) => name).toSorted()).toEqual(elements.map(({ name }) => name).toSorted());
+});
+
+test('shares are of the whole designed loss', () => {
+  const { words } = sectionDrawing(elements, [], loss, 640);
+  expect(words.find(({ name }) => name === 'External walls')?.share).toBe('33 %');
+});
+
+test('a house of one element is drawn too', () => {
+  expect(sectionDrawing([roof], [], 9, 360).strips.length).toBe(2);
+  expect(sectionDrawing([windows], [], 18, 360).strips.length).toBe(1);
+});
+
+test.each([
+  ['Slab', 'ground', {}, 'floor'],
+  ['Bathroom window', 'outside', {}, 'opening'],
+  ['South glass', 'outside', { gValue: 0.5 }, 'opening'],
+  ['Loft floor', 'void', {}, 'ceiling'],
+  ['Floor over the crawl space', 'void', {}, 'floor'],
+  ['Ceiling', 'outside', { facing: 'up' }, 'ceiling'],
+  ['Over the kitchen', 'outside', { facing: 'up' }, 'roof'],
+  ['To the old house', 'adjacent', {}, 'neighbour'],
+  ['North', 'outside', {}, 'wall'],
+] as const)(
+  '“%s” to %s is taken as expected',
+  (name, to, { facing, gValue }: { facing?: 'up'; gValue?: number }, kind) => {
+    const designed = {
+      name,
+      areaM2: 10,
+      ...(gValue === undefined ? {} : { gValue }),
+      ...(facing === undefined ? {} : { buildUp: { facing, layers: [] } }),
+    };
+    expect(kindOf(element(name, 10, 0.2, to), designed)).toBe(kind);
+  },
+);

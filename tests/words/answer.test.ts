@@ -1,0 +1,158 @@
+import { expect, test } from 'vitest';
+import type { Assessment, NightResult } from '../../src/assessment.ts';
+import {
+  type Answer,
+  answerSentence,
+  changeSentence,
+  coolingSentence,
+  lastNight,
+  nightSentence,
+} from '../../src/words/answer.ts';
+
+const answer: Answer = {
+  heatLossWK: { value: 129.2, low: 88.36, high: 188.9 },
+  drawnWK: 103,
+  ratio: { value: 1.25, low: 0.86, high: 1.83 },
+  verdict: 'undecided',
+  timeConstantH: { value: 107, low: 98.6, high: 116.4 },
+};
+
+test('what cannot be told yet is said with both figures', () => {
+  expect(answerSentence(answer)).toBe(
+    'It loses between 88 and 189 W/K; the drawing says 103 W/K. Whether it performs as drawn cannot be told yet.',
+  );
+});
+
+test('losing less than drawn for certain is good news', () => {
+  const good: Answer = {
+    ...answer,
+    heatLossWK: { value: 80, low: 70, high: 90 },
+    ratio: { value: 0.78, low: 0.68, high: 0.87 },
+    verdict: 'meets',
+  };
+  expect(answerSentence(good)).toMatch(/It loses less than drawn: better than it had to be\.$/);
+});
+
+test.each([
+  ['meets', 0.92, 1.1, 'It performs as drawn, within the allowance.'],
+  ['exceeds', 1.2, 1.6, 'It loses more than drawn.'],
+] as const)('a house that %s is told so', (verdict, low, high, words) => {
+  expect(answerSentence({ ...answer, verdict, ratio: { value: (low + high) / 2, low, high } })).toContain(
+    words,
+  );
+});
+
+test('an unfinished house gets its figures and no verdict', () => {
+  expect(answerSentence({ ...answer, verdict: null })).toBe(
+    'It loses between 88 and 189 W/K; the drawing says 103 W/K. The house was not complete then, so this is no verdict on the finished design.',
+  );
+});
+
+test('without a design there is nothing to set the loss beside', () => {
+  expect(answerSentence({ ...answer, drawnWK: null, ratio: null, verdict: null })).toBe(
+    'It loses between 88 and 189 W/K. There is no design to set it beside.',
+  );
+});
+
+test('without watts the cooling is told, without cooling nothing is claimed', () => {
+  expect(answerSentence({ ...answer, heatLossWK: null })).toBe(
+    'After 99 to 120 hours without heat, about a third of its warmth over outdoors is left. How many watts that is cannot be told yet.',
+  );
+  expect(answerSentence({ ...answer, heatLossWK: null, timeConstantH: null })).toBe(
+    'How well it holds its warmth cannot be told from these nights yet.',
+  );
+});
+
+test('a time constant is told as hours until a third is left', () => {
+  expect(coolingSentence({ value: 30, low: 27.2, high: 33.4 })).toMatch(/^After 27 to 33 hours without heat/);
+});
+
+const night: NightResult = {
+  date: '2027-02-12',
+  from: '2027-02-12T21:10:00+00:00',
+  to: '2027-02-13T05:40:00+00:00',
+  used: true,
+  heated: false,
+  reasons: [],
+  dropK: 1.17,
+  rateKPerH: 0.14,
+  meanDifferenceK: 13.7,
+  timeConstantH: 115,
+  timeConstantSeH: 12,
+};
+
+test('a night is told by its fall, its hours and the temperature outside', () => {
+  expect(nightSentence(night, 4.12)).toBe(
+    'In the night of 12 February it fell 1.2 K in 8 hours 30 minutes while it was 4.1 °C outside.',
+  );
+});
+
+test('without readings outside the mean difference stands in', () => {
+  expect(nightSentence(night, null)).toMatch(/while it was 13\.7 K warmer inside than outside\.$/);
+});
+
+test('hours count across a clock change as they passed', () => {
+  const spring = {
+    ...night,
+    date: '2027-03-27',
+    from: '2027-03-27T23:00:00+00:00',
+    to: '2027-03-28T06:00:00+01:00',
+  };
+  expect(nightSentence(spring, 4)).toContain('in 6 hours while');
+});
+
+test('a night without a window has no sentence', () => {
+  expect(nightSentence({ ...night, from: null, to: null, dropK: null }, 4)).toBeNull();
+});
+
+test('a temperature that rose is not called a fall', () => {
+  expect(nightSentence({ ...night, dropK: -0.4 }, 4)).toContain('it rose 0.4 K');
+});
+
+const withNights = (...nights: NightResult[]): Assessment => ({
+  house: 'A house',
+  design: null,
+  imports: [],
+  stages: [
+    {
+      name: 'Whole record',
+      from: null,
+      to: null,
+      nights,
+      timeConstantH: null,
+      estimates: [],
+      tier: 'none',
+      heatLossWK: null,
+      gap: null,
+      next: [],
+      notes: [],
+    },
+  ],
+  comparisons: [],
+  warnings: [],
+});
+
+test('the last night is the last that counts, not the last recorded', () => {
+  const counted = { ...night, date: '2027-02-10' };
+  expect(lastNight(withNights(counted, { ...night, used: false }))?.date).toBe('2027-02-10');
+  expect(lastNight(withNights({ ...night, used: false }))?.date).toBe('2027-02-12');
+  expect(lastNight(withNights({ ...night, used: false, dropK: null }))).toBeNull();
+});
+
+const change = { before: 'Before', after: 'After', timeConstantRatio: null, notes: [] };
+
+test.each([
+  [0.78, 0.95, 'the heat loss fell by 5 to 22 %.'],
+  [1.04, 1.3, 'the heat loss rose by 4 to 30 %.'],
+  [0.78, 1.01, 'changed by something between 22 % less and 1 % more'],
+])('a ratio of %f to %f is told as a change', (low, high, words) => {
+  expect(changeSentence({ ...change, heatLossRatio: { value: (low + high) / 2, low, high } })).toContain(
+    words,
+  );
+});
+
+test('stages that cannot be compared are told so', () => {
+  expect(changeSentence({ ...change, heatLossRatio: null })).toBe(
+    'From “Before” to “After” nothing can be compared: one side has too few good nights.',
+  );
+});

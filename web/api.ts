@@ -1,0 +1,124 @@
+/** The server's answers, one function per question. What is refused is thrown as `Refused`. */
+
+import type {
+  BringingPreview,
+  HouseDetail,
+  HouseSummary,
+  NightsAnswer,
+  Progress,
+  ReadingsAnswer,
+  Refusal,
+} from '../server/api/shapes.ts';
+import type { Message } from '../src/assessment.ts';
+
+/** What happened, where, and what to do, as the server says it. */
+export class Refused extends Error {
+  readonly problems: readonly Message[];
+  constructor(problems: readonly Message[]) {
+    super(problems.map(({ text }) => text).join(' '));
+    this.problems = problems;
+  }
+}
+
+/** The problems of anything that was thrown; an abort is none. */
+export const problemsOf = (thrown: unknown): readonly Message[] =>
+  thrown instanceof Refused ? thrown.problems : [notReached];
+
+const notReached: Message = {
+  code: 'server-not-reached',
+  text: 'The program behind this page does not answer.',
+  remedy: 'See whether it still runs where it was started (npm start), then load the page again.',
+};
+
+const house = (id: string) => `/houses/${encodeURIComponent(id)}`;
+const bringing = (id: string) => `/bringings/${encodeURIComponent(id)}`;
+
+export const getHouses = (signal?: AbortSignal) =>
+  ask<{ houses: readonly HouseSummary[] }>('GET', '/houses', { signal });
+export const getHouse = (id: string, signal?: AbortSignal) => ask<HouseDetail>('GET', house(id), { signal });
+export const getNights = (id: string, signal?: AbortSignal) =>
+  ask<NightsAnswer>('GET', `${house(id)}/nights`, { signal });
+export const deleteHouse = (id: string) => ask<void>('DELETE', house(id));
+export const putAway = (id: string, away: boolean) =>
+  ask<void>('PUT', `${house(id)}/away`, { json: { away } });
+export const assessAgain = (id: string) => ask<Progress>('POST', `${house(id)}/assessment`);
+export const stopAssessing = (id: string) => ask<Progress>('DELETE', `${house(id)}/assessment`);
+export const storeDemonstration = () => ask<{ id: string }>('POST', '/demonstration');
+export const startBringing = () => ask<{ id: string }>('POST', '/bringings');
+export const keepBringing = (id: string) => ask<{ id: string }>('POST', `${bringing(id)}/keep`);
+export const dropBringing = (id: string) => ask<void>('DELETE', bringing(id));
+export const folderAddress = (id: string) => `/api${house(id)}/folder.zip`;
+
+/** @param from, to instants [s]; the whole record when left out */
+export function getReadings(
+  id: string,
+  { from, to, points }: { from?: number; to?: number; points: number },
+  signal?: AbortSignal,
+): Promise<ReadingsAnswer> {
+  const query = new URLSearchParams({ points: String(points) });
+  if (from !== undefined) query.set('from', String(from));
+  if (to !== undefined) query.set('to', String(to));
+  return ask('GET', `${house(id)}/readings?${query}`, { signal });
+}
+
+/** Tells of an assessment as it goes. @returns what stops the telling */
+export function followAssessment(id: string, tell: (progress: Progress) => void): () => void {
+  const events = new EventSource(`/api${house(id)}/progress`);
+  events.onmessage = ({ data }) => tell(JSON.parse(data));
+  return () => events.close();
+}
+
+/** Sends one file as it is; an `XMLHttpRequest`, because `fetch` does not tell how far an upload has come. */
+export function sendFile(
+  id: string,
+  path: string,
+  file: Blob,
+  { tell, signal }: { readonly tell: (share: number) => void; readonly signal: AbortSignal },
+): Promise<BringingPreview> {
+  return new Promise((resolve, reject) => {
+    const request = new XMLHttpRequest();
+    const stop = () => request.abort();
+    signal.addEventListener('abort', stop);
+    request.upload.onprogress = ({ loaded, total }) => tell(total > 0 ? loaded / total : 1);
+    request.onload = () => {
+      const ok = request.status >= 200 && request.status < 300;
+      if (ok) resolve(JSON.parse(request.responseText));
+      else reject(refusalIn(request.responseText));
+    };
+    request.onerror = () => reject(new Refused([notReached]));
+    request.onabort = () => reject(new DOMException('Stopped.', 'AbortError'));
+    request.onloadend = () => signal.removeEventListener('abort', stop);
+    request.open('PUT', `/api${bringing(id)}/files/${path.split('/').map(encodeURIComponent).join('/')}`);
+    request.setRequestHeader('Content-Type', 'application/octet-stream');
+    if (signal.aborted) reject(new DOMException('Stopped.', 'AbortError'));
+    else request.send(file);
+  });
+}
+
+type Method = 'GET' | 'PUT' | 'POST' | 'DELETE';
+
+async function ask<T>(
+  method: Method,
+  path: string,
+  { json, signal }: { readonly json?: unknown; readonly signal?: AbortSignal | undefined } = {},
+): Promise<T> {
+  const response = await fetch(`/api${path}`, {
+    method,
+    signal: signal ?? null,
+    ...(json === undefined
+      ? {}
+      : { body: JSON.stringify(json), headers: { 'Content-Type': 'application/json' } }),
+  });
+  const text = await response.text();
+  if (!response.ok) throw refusalIn(text);
+  return text === '' ? (undefined as T) : JSON.parse(text);
+}
+
+function refusalIn(body: string): Refused {
+  try {
+    const { problems }: Refusal = JSON.parse(body);
+    return new Refused(problems);
+  } catch {
+    return new Refused([notReached]);
+  }
+}

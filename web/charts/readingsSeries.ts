@@ -1,0 +1,132 @@
+/** The thinned readings as charts: which channels share one, how each line is told from the others, its columns. */
+
+import type { ReadingsAnswer, ThinnedChannel } from '../../server/api/shapes.ts';
+import type { Quantity } from '../../src/assessment.ts';
+import { orGap } from './nightSeries.ts';
+
+/** Channels of one quantity: they share a chart. */
+export interface Family {
+  readonly quantity: Quantity;
+  readonly title: string;
+  readonly unit: string;
+  readonly lines: readonly Line[];
+}
+
+export type InkName = 'ember' | 'frost' | 'graphite';
+
+export interface Line {
+  /** Where the channel stands in the answer. */
+  readonly channel: number;
+  readonly label: string;
+  readonly ink: InkName;
+  /** Lengths of strokes and gaps [px]; empty for a solid line. */
+  readonly dash: readonly number[];
+}
+
+const families: { readonly [Q in Quantity]: { readonly title: string; readonly unit: string } } = {
+  temperature: { title: 'Temperature', unit: '°C' },
+  humidity: { title: 'Relative humidity', unit: '%' },
+  windSpeed: { title: 'Wind speed', unit: 'm/s' },
+  irradiance: { title: 'Irradiance', unit: 'W/m²' },
+  power: { title: 'Power', unit: 'W' },
+  energy: { title: 'Energy', unit: 'kWh' },
+  meter: { title: 'Meter reading', unit: 'kWh' },
+  dewPoint: { title: 'Dew point', unit: '°C' },
+  absoluteHumidity: { title: 'Absolute humidity', unit: 'g/m³' },
+  pressure: { title: 'Air pressure', unit: 'hPa' },
+  carbonDioxide: { title: 'Carbon dioxide', unit: 'ppm' },
+  voltage: { title: 'Logger’s battery', unit: 'V' },
+};
+
+const places: { readonly [P in ThinnedChannel['place']]: { readonly name: string; readonly ink: InkName } } =
+  {
+    inside: { name: 'Inside', ink: 'ember' },
+    heat: { name: 'Heater', ink: 'ember' },
+    outside: { name: 'Outside', ink: 'frost' },
+    weather: { name: 'Weather', ink: 'graphite' },
+    void: { name: 'Void', ink: 'graphite' },
+    surface: { name: 'Surface', ink: 'graphite' },
+    adjacent: { name: 'Next door', ink: 'graphite' },
+  };
+
+/** Only the first line inside is solid; outside and the rest are broken wherever there is a second line. */
+const dashes: { readonly [I in InkName]: readonly (readonly number[])[] } = {
+  ember: [[], [12, 4], [3, 3], [12, 3, 2, 3], [18, 3, 2, 3, 2, 3], [7, 7]],
+  frost: [
+    [6, 4],
+    [6, 3, 1, 3],
+    [14, 5],
+  ],
+  graphite: [
+    [2, 4],
+    [9, 4, 2, 4],
+    [5, 5],
+    [14, 3],
+    [1, 3],
+  ],
+};
+
+/** The families that the answer has, in a fixed order. */
+export function familiesOf(channels: readonly ThinnedChannel[]): Family[] {
+  const present = Object.keys(families) as Quantity[];
+  return present.flatMap((quantity) => {
+    const own = [...channels.entries()].filter(([, channel]) => channel.quantity === quantity);
+    if (own.length === 0) return [];
+    return [{ quantity, ...families[quantity], lines: linesOf(own) }];
+  });
+}
+
+function linesOf(own: readonly (readonly [number, ThinnedChannel])[]): Line[] {
+  const names = own.map(([, { room, place }]) => room ?? places[place].name);
+  const drawn: { [I in InkName]: number } = { ember: 0, frost: 0, graphite: 0 };
+  return own.map(([channel, { place, file, column }], i) => {
+    const { ink } = places[place];
+    const patterns = dashes[ink];
+    const dash = own.length === 1 ? [] : patterns[drawn[ink] % patterns.length];
+    drawn[ink] += 1;
+    const alike = names.filter((name) => name === names[i]).length;
+    return { channel, label: alike > 1 ? `${names[i]} (${file}, ${column})` : names[i], ink, dash };
+  });
+}
+
+type Column = (number | null)[];
+
+/** The columns of a family: the instants, then for each line its maxima and its minima. */
+export const columnsOf = ({ time, channels }: ReadingsAnswer, { lines }: Family): [number[], ...Column[]] => [
+  [...time],
+  ...lines.flatMap(({ channel }) => [channels[channel].max.map(orGap), channels[channel].min.map(orGap)]),
+];
+
+/** Readings with a gap on both sides: no line shows them, so they are drawn as dots. */
+export const alone = (column: readonly (number | null | undefined)[]): number[] =>
+  [...column.keys()].filter((i) => isThere(column[i]) && !isThere(column[i - 1]) && !isThere(column[i + 1]));
+
+const isThere = (value: number | null | undefined) => value !== null && value !== undefined;
+
+/** What was read of a channel, for the table behind the charts. */
+export interface ChannelAccount {
+  readonly label: string;
+  readonly title: string;
+  readonly unit: string;
+  readonly least: number | null;
+  readonly most: number | null;
+  /** The first and the last interval with a reading [s]. */
+  readonly first: number | null;
+  readonly last: number | null;
+}
+
+export function accountsOf(readings: ReadingsAnswer): ChannelAccount[] {
+  return familiesOf(readings.channels).flatMap(({ title, unit, lines }) =>
+    lines.map(({ channel, label }) => {
+      const { min, max } = readings.channels[channel];
+      const known = [...min.keys()].filter((i) => orGap(min[i]) !== null);
+      const least = known.reduce<number | null>((low, i) => smaller(low, min[i]), null);
+      const most = known.reduce<number | null>((high, i) => larger(high, max[i]), null);
+      const at = (i: number | undefined) => (i === undefined ? null : readings.time[i]);
+      return { label, title, unit, least, most, first: at(known[0]), last: at(known.at(-1)) };
+    }),
+  );
+}
+
+const smaller = (a: number | null, b: number | null) => (a === null || (b !== null && b < a) ? b : a);
+const larger = (a: number | null, b: number | null) => (a === null || (b !== null && b > a) ? b : a);

@@ -1,0 +1,38 @@
+/** Which page stands at which address. */
+import { render } from 'preact';
+import { LocationProvider, Route, Router } from 'preact-iso';
+import './theme.css';
+import { Bring } from './pages/Bring.tsx';
+import { Design } from './pages/Design.tsx';
+import { HousePage } from './pages/House.tsx';
+import { Houses } from './pages/Houses.tsx';
+import { Nights } from './pages/Nights.tsx';
+import { NotFound } from './pages/NotFound.tsx';
+import { Readings } from './pages/Readings.tsx';
+import { Stages } from './pages/Stages.tsx';
+
+const App = () => (
+  <LocationProvider>
+    <Router onRouteChange={toTop}>
+      <Route path="/" component={Houses} />
+      <Route path="/bring" component={Bring} />
+      <Route path="/house/:id" component={HousePage} />
+      <Route path="/house/:id/nights" component={Nights} />
+      <Route path="/house/:id/readings" component={Readings} />
+      <Route path="/house/:id/design" component={Design} />
+      <Route path="/house/:id/stages" component={Stages} />
+      <Route default component={NotFound} />
+    </Router>
+  </LocationProvider>
+);
+
+/** A new page is begun at its head, by the eye and by the screen reader. */
+let path = location.pathname;
+function toTop() {
+  if (location.pathname === path) return;
+  path = location.pathname;
+  document.getElementById('content')?.focus({ preventScroll: true });
+}
+
+const page = document.getElementById('page');
+if (page !== null) render(<App />, page);

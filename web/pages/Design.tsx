@@ -1,0 +1,182 @@
+/** Measured beside the design: the cut through the house, element by element, and the whole with its interval. */
+import { useRoute } from 'preact-iso';
+import type { HouseDetail } from '../../server/api/shapes.ts';
+import type { Assessment } from '../../src/assessment.ts';
+import { answerSentence, stageAnswer } from '../../src/words/answer.ts';
+import { figures, methodNames } from '../../src/words/index.ts';
+import { FigureWithInterval } from '../parts/FigureWithInterval.tsx';
+import { HouseFrame } from '../parts/HouseFrame.tsx';
+import { ProblemList } from '../parts/ProblemList.tsx';
+import { Rule } from '../parts/Rule.tsx';
+import { Section } from '../parts/Section.tsx';
+import { Table } from '../parts/Table.tsx';
+import { Term } from '../parts/Term.tsx';
+import { tied } from '../parts/tied.ts';
+import { gapMarks, heatLossMarks, otherMarks, otherName } from './rules.ts';
+
+export function Design() {
+  const { id } = useRoute().params;
+  return (
+    <HouseFrame id={id} here="As drawn">
+      {(house, assessment) =>
+        assessment.design === null ? (
+          <NoDesign />
+        ) : (
+          <Beside house={house} assessment={assessment} design={assessment.design} />
+        )
+      }
+    </HouseFrame>
+  );
+}
+
+const NoDesign = () => (
+  <>
+    <p class="answer">There is no design to set the measurement beside.</p>
+    <p>
+      Give the elements with their areas and U-values or layers under “elements” in house.json, and bring the
+      folder again.
+    </p>
+  </>
+);
+
+type TheDesign = NonNullable<Assessment['design']>;
+
+function Beside({
+  house,
+  assessment,
+  design,
+}: {
+  house: HouseDetail;
+  assessment: Assessment;
+  design: TheDesign;
+}) {
+  const stage = assessment.stages.at(-1);
+  const others = stage?.estimates.filter(({ method }) => method !== stage.heatLossWK?.method) ?? [];
+  return (
+    <>
+      {stage === undefined ? null : <p class="answer">{tied(answerSentence(stageAnswer(stage, design)))}</p>}
+      <section>
+        <h2>The whole house</h2>
+        <Rule
+          title="Heat loss, measured and drawn"
+          unit="W/K"
+          marks={[...heatLossMarks(assessment), ...otherMarks(others)]}
+        />
+        {stage?.heatLossWK ? (
+          <p>
+            {stage.name}: <FigureWithInterval estimate={stage.heatLossWK} unit="W/K" />,{' '}
+            {methodNames[stage.heatLossWK.method]}.
+          </p>
+        ) : null}
+        {others.map(({ method, heatLossWK }, i) => (
+          <p key={method} class="small lesser">
+            {otherName(i, others.length)} to the same figure, {methodNames[method]}:{' '}
+            <FigureWithInterval estimate={heatLossWK} unit="W/K" />.
+          </p>
+        ))}
+        <ProblemList
+          problems={stage?.estimates.find(({ method }) => method === stage.heatLossWK?.method)?.notes ?? []}
+        />
+      </section>
+      {gapMarks(assessment).length === 0 ? null : (
+        <section>
+          <h2>Measured over drawn</h2>
+          <p>At 1 the house loses exactly what the drawing says; left of it less, right of it more.</p>
+          <Rule title="Measured over drawn" unit="ratio" marks={gapMarks(assessment)} />
+        </section>
+      )}
+      <section>
+        <h2>Where the drawing lets heat out</h2>
+        <Section
+          elements={design.elements}
+          designed={house.house.elements ?? []}
+          loss={design.heatLossWK}
+          loggers={house.house.loggers}
+        />
+      </section>
+      <section>
+        <h2>Element by element</h2>
+        <Elements design={design} />
+        <p class="small">
+          Together: <Term of="ventilation" />, <Term of="thermal bridges" /> and the elements to outdoors and
+          ground.
+        </p>
+      </section>
+      <Notes design={design} />
+    </>
+  );
+}
+
+interface Line {
+  readonly name: string;
+  readonly area: number | null;
+  readonly transmittance: number | null;
+  readonly loss: number;
+  readonly share: number | null;
+}
+
+function Elements({ design }: { design: TheDesign }) {
+  const { elements, heatLossWK: whole, heatLossAsTestedWK: tested } = design;
+  const line = (name: string, loss: number, share: number | null = loss / whole): Line => ({
+    name,
+    area: null,
+    transmittance: null,
+    loss,
+    share,
+  });
+  return (
+    <Table
+      caption="The designed heat loss"
+      keyOf={({ name }) => name}
+      columns={[
+        { head: 'Element', cell: ({ name }) => name },
+        { head: 'Area', cell: ({ area }) => (area === null ? '' : figures.area(area)), numeric: true },
+        {
+          head: <Term of="U-value" />,
+          cell: ({ transmittance }) => (transmittance === null ? '' : figures.transmittance(transmittance)),
+          numeric: true,
+        },
+        {
+          head: <Term of="heat loss">Heat loss</Term>,
+          cell: ({ loss }) => figures.heatLoss(loss),
+          numeric: true,
+        },
+        { head: 'Share', cell: ({ share }) => (share === null ? '' : figures.percent(share)), numeric: true },
+      ]}
+      rows={[
+        ...elements.map(
+          ({ name, areaM2, uValue, heatLossWK, to }): Line => ({
+            name: to === 'outside' ? name : `${name} (to ${whereTo[to]})`,
+            area: areaM2,
+            transmittance: uValue,
+            loss: heatLossWK,
+            share: to === 'adjacent' ? null : heatLossWK / whole,
+          }),
+        ),
+        line('Thermal bridges', design.bridgesWK),
+        line('Ventilation', design.ventilationWK),
+      ]}
+      foot={[
+        ...(tested === null ? [] : [line('As tested, vents shut', tested, null)]),
+        line('The whole house as drawn', whole),
+      ]}
+    />
+  );
+}
+
+const whereTo = {
+  ground: 'ground',
+  adjacent: 'a heated neighbour, not counted',
+  void: 'an unheated space',
+} as const;
+
+function Notes({ design }: { design: TheDesign }) {
+  const notes = [...design.notes, ...design.elements.flatMap((element) => element.notes)];
+  if (notes.length === 0) return null;
+  return (
+    <section>
+      <h2>What was assumed</h2>
+      <ProblemList problems={notes} />
+    </section>
+  );
+}

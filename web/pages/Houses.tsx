@@ -1,0 +1,142 @@
+/** All houses as a list in a letter: name, verdict in a sentence, measured and drawn on one small ruler. */
+import { useState } from 'preact/hooks';
+import type { HouseSummary } from '../../server/api/shapes.ts';
+import type { Message } from '../../src/assessment.ts';
+import { answerSentence, lastReadingSentence } from '../../src/words/answer.ts';
+import { figures } from '../../src/words/index.ts';
+import { deleteHouse, getHouses, problemsOf, putAway, storeDemonstration } from '../api.ts';
+import { PageFrame } from '../parts/PageFrame.tsx';
+import { ProblemList } from '../parts/ProblemList.tsx';
+import { Rule } from '../parts/Rule.tsx';
+import { Skeleton } from '../parts/Skeleton.tsx';
+import { tied } from '../parts/tied.ts';
+import { useLoaded } from '../useLoaded.ts';
+import './Houses.css';
+import { answerMarks } from './rules.ts';
+
+export function Houses() {
+  const { loaded, again } = useLoaded(getHouses, 'houses');
+  const [problems, setProblems] = useState<readonly Message[]>([]);
+  const act = (done: Promise<unknown>) =>
+    done.then(
+      () => {
+        setProblems([]);
+        again();
+      },
+      (thrown) => setProblems(problemsOf(thrown)),
+    );
+  const houses = loaded.kind === 'loaded' ? loaded.value.houses : [];
+  return (
+    <PageFrame title="Houses">
+      {loaded.kind === 'failed' ? <ProblemList problems={loaded.problems} /> : null}
+      <ProblemList problems={problems} urgent />
+      {loaded.kind === 'loading' ? (
+        <>
+          <Skeleton />
+          <Skeleton height={130} />
+        </>
+      ) : null}
+      <ul class="houses">
+        {houses
+          .filter(({ away }) => !away)
+          .map((house) => (
+            <HouseLine key={house.id} house={house} onPutAway={() => act(putAway(house.id, true))} />
+          ))}
+      </ul>
+      {loaded.kind === 'loaded' ? (
+        <>
+          <p class="bring-link">
+            <a href="/bring">Bring a house</a>
+          </p>
+          <PutAway houses={houses} act={act} />
+        </>
+      ) : null}
+    </PageFrame>
+  );
+}
+
+function HouseLine({ house, onPutAway }: { house: HouseSummary; onPutAway: () => void }) {
+  const { id, name, invented, answer, state, lastReading } = house;
+  return (
+    <li class="house">
+      <h2>
+        <a href={`/house/${id}`}>{name}</a>
+      </h2>
+      <p>{answer === null ? waiting(state) : tied(answerSentence(answer))}</p>
+      {answer === null ? null : (
+        <Rule title={`${name}: heat loss`} unit="W/K" marks={answerMarks(answer)} small />
+      )}
+      <p class="small lesser house-foot">
+        <span>{lastReadingSentence(lastReading)}</span>
+        {invented ? <span>Invented, to show what comes of real readings.</span> : null}
+        <button type="button" class="quiet" onClick={onPutAway} aria-label={`Put ${name} away`}>
+          Put it away
+        </button>
+      </p>
+    </li>
+  );
+}
+
+function waiting(state: HouseSummary['state']): string {
+  switch (state.kind) {
+    case 'assessed':
+      return 'Nothing could be told from its readings.';
+    case 'assessing':
+      return `Being assessed: ${figures.percent(state.done)} done.`;
+    case 'not assessed':
+      return 'It could not be assessed; its page says why.';
+    case 'cancelled':
+      return 'Its assessment was stopped.';
+  }
+}
+
+interface PutAwayProps {
+  readonly houses: readonly HouseSummary[];
+  readonly act: (done: Promise<unknown>) => void;
+}
+
+/** What is out of sight: brought back, or removed for good with a second word. */
+function PutAway({ houses, act }: PutAwayProps) {
+  const [removing, setRemoving] = useState<string | null>(null);
+  const away = houses.filter((house) => house.away);
+  const demonstrationGone = houses.every(({ invented }) => !invented);
+  if (away.length === 0 && !demonstrationGone) return null;
+  return (
+    <ul class="away small" aria-label="Put away">
+      {away.map(({ id, name, invented }) => (
+        <li key={id}>
+          <button type="button" class="quiet" onClick={() => act(putAway(id, false))}>
+            {invented ? 'Bring the demonstration house back' : `Bring “${name}” back`}
+          </button>
+          {invented ? null : removing === id ? (
+            <>
+              <span>Its readings are removed with it.</span>
+              <button type="button" class="quiet" onClick={() => act(deleteHouse(id))}>
+                Remove “{name}”
+              </button>
+              <button type="button" class="quiet" onClick={() => setRemoving(null)}>
+                Leave it
+              </button>
+            </>
+          ) : (
+            <button
+              type="button"
+              class="quiet"
+              aria-label={`Remove ${name} for good`}
+              onClick={() => setRemoving(id)}
+            >
+              Remove it for good
+            </button>
+          )}
+        </li>
+      ))}
+      {demonstrationGone ? (
+        <li>
+          <button type="button" class="quiet" onClick={() => act(storeDemonstration())}>
+            Bring the demonstration house back
+          </button>
+        </li>
+      ) : null}
+    </ul>
+  );
+}

@@ -1,0 +1,90 @@
+/** The frame of every page of a house: loads it, follows its assessment, and says in place when there is none. */
+import type { ComponentChildren } from 'preact';
+import { useEffect, useState } from 'preact/hooks';
+import type { HouseDetail, HouseState } from '../../server/api/shapes.ts';
+import type { Assessment } from '../../src/assessment.ts';
+import { assessAgain, followAssessment, getHouse, problemsOf, stopAssessing } from '../api.ts';
+import { useLoaded } from '../useLoaded.ts';
+import { type HousePageName, PageFrame } from './PageFrame.tsx';
+import { ProblemList } from './ProblemList.tsx';
+import { ProgressLine } from './ProgressLine.tsx';
+import { Skeleton } from './Skeleton.tsx';
+
+export interface HouseFrameProps {
+  readonly id: string;
+  readonly here: HousePageName;
+  readonly children: (house: HouseDetail, assessment: Assessment) => ComponentChildren;
+}
+
+export function HouseFrame({ id, here, children }: HouseFrameProps) {
+  const { loaded, again } = useLoaded((signal) => getHouse(id, signal), id);
+  if (loaded.kind === 'failed')
+    return (
+      <PageFrame title="This house cannot be shown">
+        <ProblemList problems={loaded.problems} />
+      </PageFrame>
+    );
+  if (loaded.kind === 'loading')
+    return (
+      <PageFrame title={here} house={{ id, name: ' ', invented: false }} here={here}>
+        <Skeleton lines={[0.8, 0.9, 0.5]} />
+        <Skeleton height={220} />
+      </PageFrame>
+    );
+  const house = loaded.value;
+  return (
+    <PageFrame title={here} house={house} here={here}>
+      <Assessing house={house} changed={again} />
+      {house.assessment === null ? null : children(house, house.assessment)}
+    </PageFrame>
+  );
+}
+
+/** Nothing once the house is assessed; else how far it is, or why it is not, and what can be done. */
+function Assessing({ house: { id, state: first }, changed }: { house: HouseDetail; changed: () => void }) {
+  const [state, setState] = useState<HouseState>(first);
+  const [problems, setProblems] = useState<ReturnType<typeof problemsOf>>([]);
+  useEffect(() => setState(first), [first]);
+  const following = state.kind === 'assessing';
+  useEffect(() => {
+    if (!following) return;
+    return followAssessment(id, (progress) => {
+      setState(progress.state);
+      if (progress.state.kind !== 'assessing') changed();
+    });
+  }, [id, following, changed]);
+
+  const ask = (question: (id: string) => ReturnType<typeof assessAgain>) =>
+    question(id).then(
+      (progress) => {
+        setProblems([]);
+        setState(progress.state);
+      },
+      (thrown) => setProblems(problemsOf(thrown)),
+    );
+
+  return (
+    <>
+      <ProblemList problems={problems} urgent />
+      {state.kind === 'assessing' ? (
+        <ProgressLine
+          what="Reading the nights and working out what the house loses…"
+          done={state.done}
+          onCancel={() => ask(stopAssessing)}
+        />
+      ) : null}
+      {state.kind === 'not assessed' ? (
+        <>
+          <p class="answer">There is no answer yet.</p>
+          <ProblemList problems={state.problems} />
+        </>
+      ) : null}
+      {state.kind === 'cancelled' ? <p>The assessment was stopped before its end.</p> : null}
+      {state.kind === 'not assessed' || state.kind === 'cancelled' ? (
+        <button type="button" onClick={() => ask(assessAgain)}>
+          Assess it
+        </button>
+      ) : null}
+    </>
+  );
+}

@@ -1,0 +1,125 @@
+/** A cut through this house: each element as thick as the heat it loses by design, its name and share beside it. */
+import { useRef } from 'preact/hooks';
+import type { DesignElement, Logger } from '../../src/house.ts';
+import { useWidth } from '../charts/useWidth.ts';
+import { type DrawnElement, type Point, type SectionDrawing, sectionDrawing } from './sectionDrawing.ts';
+import './Section.css';
+
+export interface SectionProps {
+  readonly elements: readonly DrawnElement[];
+  readonly designed: readonly DesignElement[];
+  /** The whole designed heat loss [W/K]. */
+  readonly loss: number;
+  readonly loggers: readonly Logger[];
+}
+
+export function Section({ elements, designed, loss, loggers }: SectionProps) {
+  const frame = useRef<HTMLElement>(null);
+  const width = Math.min(720, useWidth(frame, 640));
+  const drawing = sectionDrawing(elements, designed, loss, width);
+  return (
+    <figure ref={frame} class="section">
+      <svg
+        role="img"
+        aria-label={`A cut through the house as a diagram. ${spoken(elements, loss)}`}
+        viewBox={`0 0 ${drawing.width} ${drawing.height}`}
+      >
+        <Cut drawing={drawing} />
+        <Loggers loggers={loggers} drawing={drawing} />
+        {drawing.words.map(({ name, lines, share, at, side, leader: [from, to] }) => (
+          <g key={name}>
+            <line class="section-leader" x1={from.x} y1={from.y} x2={to.x} y2={to.y} />
+            <circle class="section-dot" cx={to.x} cy={to.y} r="2" />
+            <text y={at.y} text-anchor={side === 'left' ? 'end' : 'start'}>
+              {lines.map((line, i) => (
+                <tspan key={line} x={at.x} dy={i === 0 ? 0 : 15}>
+                  {line}
+                </tspan>
+              ))}
+              {drawing.lettered ? null : (
+                <tspan x={at.x} dy={15} class="section-share">
+                  {share}
+                </tspan>
+              )}
+            </text>
+          </g>
+        ))}
+      </svg>
+      {drawing.lettered ? (
+        <ul class="section-names small">
+          {drawing.words
+            .toSorted((a, b) => a.lines[0].localeCompare(b.lines[0]))
+            .map(({ name, lines, share }) => (
+              <li key={name}>
+                <span>{lines[0]}</span> {name} <strong class="figure">{share}</strong>
+              </li>
+            ))}
+        </ul>
+      ) : null}
+      <figcaption class="small lesser">
+        A diagram, not a drawing to scale: an element’s lines together are as thick as the heat that it loses
+        by design; lengths follow the areas. {loggers.length > 0 ? 'Small circles are loggers. ' : ''}Shares
+        are of the whole designed loss, bridges and ventilation included.
+      </figcaption>
+    </figure>
+  );
+}
+
+const path = (points: readonly Point[]) =>
+  points.map(({ x, y }, i) => `${i === 0 ? 'M' : 'L'}${x} ${y}`).join('');
+
+const spoken = (elements: readonly DrawnElement[], loss: number) =>
+  elements
+    .map(({ name, heatLossWK }) => `${name} ${Math.round((heatLossWK / loss) * 100)} % of the designed loss`)
+    .join(', ');
+
+const Cut = ({ drawing: { coldRoof, ground, strips } }: { drawing: SectionDrawing }) => (
+  <>
+    {coldRoof.length > 0 ? <path d={path(coldRoof)} class="section-cold" /> : null}
+    <line x1={ground.from} x2={ground.to} y1={ground.y} y2={ground.y} class="section-ground" />
+    {strips.map(({ name, kind, corners }, i) => (
+      <path key={`${name} ${i}`} d={`${path(corners)}Z`} class={`section-strip section-${kind}`} />
+    ))}
+  </>
+);
+
+interface LoggersProps {
+  readonly loggers: readonly Logger[];
+  readonly drawing: SectionDrawing;
+}
+
+/** Inside loggers in the room with its name where there is space for it, others where they sit. */
+function Loggers({ loggers, drawing: { room, coldRoof } }: LoggersProps) {
+  const inside = loggers.filter(({ place }) => place === 'inside');
+  const roomy = room.right - room.left >= 220 && inside.length <= 6;
+  const ridge = coldRoof[1];
+  const at = (logger: Logger): Point | undefined => {
+    if (logger.place === 'outside') return { x: room.left - 40, y: room.top - 60 };
+    if (logger.place === 'void') return ridge && { x: ridge.x, y: ridge.y + 26 };
+    const i = inside.indexOf(logger);
+    if (i < 0) return undefined;
+    const share = (i + 0.5) / inside.length;
+    return {
+      x: room.left + (room.right - room.left) * (0.12 + 0.5 * share),
+      y: room.floor - (room.floor - room.top) * share,
+    };
+  };
+  return (
+    <>
+      {loggers.map((logger) => {
+        const place = at(logger);
+        if (place === undefined) return null;
+        return (
+          <g key={`${logger.file} ${logger.columns?.temperature ?? ''}`}>
+            <circle class="section-logger" cx={place.x} cy={place.y} r="4" />
+            {roomy && logger.place === 'inside' && logger.room ? (
+              <text class="section-room" x={place.x + 10} y={place.y + 4}>
+                {logger.room}
+              </text>
+            ) : null}
+          </g>
+        );
+      })}
+    </>
+  );
+}

@@ -1,0 +1,17 @@
+/** The quantities that a ruler can carry, and how their figures are written. */
+import type { Estimate } from '../../src/assessment.ts';
+import { figures } from '../../src/words/index.ts';
+
+interface Writing {
+  /** At the end of the ruler; empty for a plain ratio. */
+  readonly sign: string;
+  readonly point: (value: number) => string;
+  readonly between: (it: Estimate) => string;
+}
+
+export const ruleUnits = {
+  'W/K': { sign: 'W/K', point: figures.heatLoss, between: figures.heatLossBetween },
+  h: { sign: 'hours', point: figures.hours, between: figures.hoursBetween },
+  ratio: { sign: '', point: figures.ratio, between: figures.ratioBetween },
+} as const satisfies Record<string, Writing>;
+export type RuleUnit = keyof typeof ruleUnits;
