@@ -8,6 +8,8 @@ export class UnusableDatabase extends Error {}
 
 /** How long a connection waits for another that writes [ms]. */
 const BUSY = 5000;
+/** What stays of the write-ahead log after a large import [bytes]. */
+const LARGEST_LOG = 16 * 1024 * 1024;
 
 /**
  * The one connection that writes. Creates the file where there is none and runs the migrations it lacks.
@@ -21,6 +23,7 @@ export function openForWriting(path: string): Database {
     db.pragma('journal_mode = WAL');
     db.pragma('synchronous = FULL');
     db.pragma('foreign_keys = ON');
+    db.pragma(`journal_size_limit = ${LARGEST_LOG}`);
     migrate(db, migrations);
     return db;
   } catch (error) {

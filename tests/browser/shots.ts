@@ -24,7 +24,11 @@ try {
   };
   for (const [device, width] of Object.entries(widths))
     for (const colorScheme of ['light', 'dark'] as const) {
-      const context = await browser.newContext({ locale: 'en-GB', colorScheme, viewport: { width, height: 900 } });
+      const context = await browser.newContext({
+        locale: 'en-GB',
+        colorScheme,
+        viewport: { width, height: 900 },
+      });
       const page = await context.newPage();
       for (const [name, path] of Object.entries(pages)) {
         await page.goto(`${server.address}${path}`, { waitUntil: 'networkidle' });

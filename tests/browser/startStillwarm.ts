@@ -17,7 +17,9 @@ export async function startStillwarm(data: string): Promise<Stillwarm> {
   });
   let said = '';
   const address = await new Promise<string>((resolve, reject) => {
-    server.once('exit', (code) => reject(new Error(`the server ended with ${code} before it was up: ${said}`)));
+    server.once('exit', (code) =>
+      reject(new Error(`the server ended with ${code} before it was up: ${said}`)),
+    );
     server.stdout.on('data', (chunk) => {
       said += chunk;
       const found = /http:\/\/\S+?(?=\/?\s)/.exec(said);

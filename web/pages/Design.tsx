@@ -12,7 +12,7 @@ import { Section } from '../parts/Section.tsx';
 import { Table } from '../parts/Table.tsx';
 import { Term } from '../parts/Term.tsx';
 import { tied } from '../parts/tied.ts';
-import { gapMarks, heatLossMarks, otherMarks, otherName } from './rules.ts';
+import { gapMarks, heatLossMarks, otherName } from './rules.ts';
 
 export function Design() {
   const { id } = useRoute().params;
@@ -57,11 +57,7 @@ function Beside({
       {stage === undefined ? null : <p class="answer">{tied(answerSentence(stageAnswer(stage, design)))}</p>}
       <section>
         <h2>The whole house</h2>
-        <Rule
-          title="Heat loss, measured and drawn"
-          unit="W/K"
-          marks={[...heatLossMarks(assessment), ...otherMarks(others)]}
-        />
+        <Rule title="Heat loss, measured and drawn" unit="W/K" marks={heatLossMarks(assessment, others)} />
         {stage?.heatLossWK ? (
           <p>
             {stage.name}: <FigureWithInterval estimate={stage.heatLossWK} unit="W/K" />,{' '}

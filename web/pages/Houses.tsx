@@ -69,7 +69,7 @@ function HouseLine({ house, onPutAway }: { house: HouseSummary; onPutAway: () =>
       <p class="small lesser house-foot">
         <span>{lastReadingSentence(lastReading)}</span>
         {invented ? <span>Invented, to show what comes of real readings.</span> : null}
-        <button type="button" class="quiet" onClick={onPutAway} aria-label={`Put ${name} away`}>
+        <button type="button" class="quiet" onClick={onPutAway} aria-label={`Put it away: ${name}`}>
           Put it away
         </button>
       </p>

@@ -47,14 +47,15 @@ function AllNights({ house, assessment, asked }: AllNightsProps) {
   const curve = curves?.find(({ date }) => date === open);
   return (
     <>
-      <p>{countSentence(nights)}</p>
       {curves === null ? (
         <>
+          <Skeleton lines={[0.5]} />
           <Skeleton height={265} />
           <Skeleton height={620} />
         </>
       ) : (
         <>
+          <p>{countSentence(curves.length, nights)}</p>
           <NightRow
             curves={curves}
             nights={nights}
@@ -82,10 +83,11 @@ function AllNights({ house, assessment, asked }: AllNightsProps) {
   );
 }
 
-function countSentence(nights: readonly NightResult[]): string {
+function countSentence(all: number, nights: readonly NightResult[]): string {
   const used = nights.filter((night) => night.used).length;
-  const left = nights.length - used;
-  return `${figures.count(nights.length, 'night')}, the newest at the right; ${used} used, ${left === 0 ? 'none' : left} left out. A hollow night was left out, for the reason on it.`;
+  const parts = [`${used} used`, `${nights.length - used} left out`, `${all - nights.length} in no stage`];
+  const said = parts.filter((part) => !part.startsWith('0 ')).join(', ');
+  return `${figures.count(all, 'night')}, the newest at the right: ${said}. A hollow night was not used, for the reason on it.`;
 }
 
 interface OneNightProps {
@@ -159,23 +161,33 @@ function StageNights({ stage, href }: StageNightsProps) {
   if (stage.nights.length === 0) return null;
   const known = <T,>(value: T | null, write: (it: T) => string) => (value === null ? '' : write(value));
   return (
-    <Table<NightResult>
-      caption={`${stage.name}: time constants of single nights, with their standard errors`}
-      rows={stage.nights}
-      keyOf={({ date }) => date}
-      columns={[
-        { head: 'Night of', cell: ({ date }) => <a href={href(date)}>{figures.day(date)}</a> },
-        { head: 'Drop', cell: ({ dropK }) => known(dropK, figures.kelvins), numeric: true },
-        { head: 'Rate', cell: ({ rateKPerH }) => known(rateKPerH, figures.rate), numeric: true },
-        {
-          head: 'Mean difference',
-          cell: ({ meanDifferenceK }) => known(meanDifferenceK, figures.kelvins),
-          numeric: true,
-        },
-        { head: 'Time constant', cell: timeConstantOf, numeric: true },
-        { head: 'Used', cell: fateOf },
-      ]}
-    />
+    <>
+      <h3>{stage.name}</h3>
+      <Table<NightResult>
+        caption={`The nights of “${stage.name}”; the time constants are of single nights, with their standard errors`}
+        rows={stage.nights}
+        keyOf={({ date }) => date}
+        columns={[
+          {
+            head: 'Night of',
+            cell: ({ date }) => (
+              <a class="night-day" href={href(date)}>
+                {figures.day(date)}
+              </a>
+            ),
+          },
+          { head: 'Drop', cell: ({ dropK }) => known(dropK, figures.kelvins), numeric: true },
+          { head: 'Rate', cell: ({ rateKPerH }) => known(rateKPerH, figures.rate), numeric: true },
+          {
+            head: 'Mean difference',
+            cell: ({ meanDifferenceK }) => known(meanDifferenceK, figures.kelvins),
+            numeric: true,
+          },
+          { head: 'Time constant', cell: timeConstantOf, numeric: true },
+          { head: 'Used', cell: (night) => <span class="night-fate">{fateOf(night)}</span> },
+        ]}
+      />
+    </>
   );
 }
 

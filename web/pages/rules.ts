@@ -9,14 +9,17 @@ const measured = (label: string, it: Estimate | null): RuleMark[] =>
 const drawn = (label: string, value: number | null): RuleMark[] =>
   value === null ? [] : [{ label, value, kind: 'drawn' }];
 
-/** Measured heat loss of each stage, and the drawing's; [W/K]. */
-export const heatLossMarks = ({ stages, design }: Assessment): RuleMark[] => [
+/** Measured heat loss of each stage, other ways to it, and the drawing's; [W/K]. */
+export const heatLossMarks = (
+  { stages, design }: Assessment,
+  others: StageResult['estimates'] = [],
+): RuleMark[] => [
   ...stages.flatMap(({ name, heatLossWK }) => measured(name, heatLossWK)),
+  ...otherMarks(others),
   ...drawn(...drawnLoss(design)),
 ];
 
-/** Other ways to the same figure, hollow; [W/K]. */
-export const otherMarks = (estimates: StageResult['estimates']): RuleMark[] =>
+const otherMarks = (estimates: StageResult['estimates']): RuleMark[] =>
   estimates.map(({ heatLossWK: { value, low, high } }, i) => ({
     label: otherName(i, estimates.length),
     value,
@@ -24,6 +27,7 @@ export const otherMarks = (estimates: StageResult['estimates']): RuleMark[] =>
     high,
     kind: 'other',
   }));
+/** What is not the headline is told as well, but never as loudly. */
 export const otherName = (i: number, of: number) => (of === 1 ? 'Another way' : `Another way, ${i + 1}`);
 
 /** The same in a line of the list of houses. */

@@ -94,7 +94,7 @@ function Loggers({ loggers, drawing: { room, coldRoof } }: LoggersProps) {
   const roomy = room.right - room.left >= 220 && inside.length <= 6;
   const ridge = coldRoof[1];
   const at = (logger: Logger): Point | undefined => {
-    if (logger.place === 'outside') return { x: room.left - 40, y: room.top - 60 };
+    if (logger.place === 'outside') return { x: Math.max(10, room.left - 70), y: room.top - 64 };
     if (logger.place === 'void') return ridge && { x: ridge.x, y: ridge.y + 26 };
     const i = inside.indexOf(logger);
     if (i < 0) return undefined;
@@ -112,9 +112,9 @@ function Loggers({ loggers, drawing: { room, coldRoof } }: LoggersProps) {
         return (
           <g key={`${logger.file} ${logger.columns?.temperature ?? ''}`}>
             <circle class="section-logger" cx={place.x} cy={place.y} r="4" />
-            {roomy && logger.place === 'inside' && logger.room ? (
+            {logger.place !== 'inside' || roomy ? (
               <text class="section-room" x={place.x + 10} y={place.y + 4}>
-                {logger.room}
+                {logger.place === 'inside' ? logger.room : placeNames[logger.place]}
               </text>
             ) : null}
           </g>
@@ -123,3 +123,10 @@ function Loggers({ loggers, drawing: { room, coldRoof } }: LoggersProps) {
     </>
   );
 }
+
+const placeNames = {
+  outside: 'outdoors',
+  void: 'under the roof',
+  surface: 'on a surface',
+  adjacent: 'next door',
+} as const;
