@@ -151,7 +151,7 @@ test('every link and button of the house’s page is reached by the keyboard', a
 
   const nights = page.getByRole('list', { name: /^Nights/ });
   await nights.locator('a[tabindex="0"]').focus();
-  const name = () => page.evaluate(() => document.activeElement?.getAttribute('aria-label') ?? '');
+  const name = () => page.evaluate(() => document.activeElement?.getAttribute('href') ?? '');
   const newest = await name();
   await page.keyboard.press('ArrowLeft');
   expect(await name()).not.toBe(newest);
