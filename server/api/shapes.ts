@@ -46,7 +46,10 @@ export interface NightsAnswer {
   readonly curves: readonly NightCurve[];
 }
 
-/** One channel thinned to at most `points` intervals by minimum and maximum; a gap is null. */
+/**
+ * One channel thinned to at most `points` intervals by minimum and maximum; a gap is null. An interval that merely
+ * lies between two readings, no further apart than 2.5 of the channel's usual steps, has the straight line's value.
+ */
 export interface ThinnedChannel {
   readonly file: string;
   readonly column: string;

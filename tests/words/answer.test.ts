@@ -8,6 +8,7 @@ import {
   lastNight,
   nightSentence,
 } from '../../src/words/answer.ts';
+import { figures } from '../../src/words/index.ts';
 
 const answer: Answer = {
   heatLossWK: { value: 129.2, low: 88.36, high: 188.9 },
@@ -155,4 +156,9 @@ test('stages that cannot be compared are told so', () => {
   expect(changeSentence({ ...change, heatLossRatio: null })).toBe(
     'From “Before” to “After” nothing can be compared: one side has too few good nights.',
   );
+});
+
+test('instants are told by the house’s own clock, whatever the reader’s', () => {
+  expect(figures.moment('2027-07-01T00:30:00+02:00')).toBe('1 July 2027, 00:30');
+  expect(figures.day('2027-02-12')).toBe('12 February');
 });

@@ -105,28 +105,24 @@ const isThere = (value: number | null | undefined) => value !== null && value !=
 
 /** What was read of a channel, for the table behind the charts. */
 export interface ChannelAccount {
+  readonly file: string;
   readonly label: string;
   readonly title: string;
   readonly unit: string;
+  /** Null without a reading. */
   readonly least: number | null;
   readonly most: number | null;
-  /** The first and the last interval with a reading [s]. */
-  readonly first: number | null;
-  readonly last: number | null;
 }
 
-export function accountsOf(readings: ReadingsAnswer): ChannelAccount[] {
-  return familiesOf(readings.channels).flatMap(({ title, unit, lines }) =>
+export const accountsOf = ({ channels }: ReadingsAnswer): ChannelAccount[] =>
+  familiesOf(channels).flatMap(({ title, unit, lines }) =>
     lines.map(({ channel, label }) => {
-      const { min, max } = readings.channels[channel];
-      const known = [...min.keys()].filter((i) => orGap(min[i]) !== null);
-      const least = known.reduce<number | null>((low, i) => smaller(low, min[i]), null);
-      const most = known.reduce<number | null>((high, i) => larger(high, max[i]), null);
-      const at = (i: number | undefined) => (i === undefined ? null : readings.time[i]);
-      return { label, title, unit, least, most, first: at(known[0]), last: at(known.at(-1)) };
+      const { file, min, max } = channels[channel];
+      return { file, label, title, unit, least: extreme(min, Math.min), most: extreme(max, Math.max) };
     }),
   );
-}
 
-const smaller = (a: number | null, b: number | null) => (a === null || (b !== null && b < a) ? b : a);
-const larger = (a: number | null, b: number | null) => (a === null || (b !== null && b > a) ? b : a);
+function extreme(values: readonly (number | null)[], of: (a: number, b: number) => number): number | null {
+  const known = values.map(orGap).filter((it) => it !== null);
+  return known.length === 0 ? null : known.reduce((a, b) => of(a, b));
+}

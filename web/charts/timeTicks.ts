@@ -21,7 +21,7 @@ const steps = [
 ];
 /** The first Monday of 1970: weeks are marked at their Mondays. */
 const FIRST_MONDAY = 4 * DAY;
-const TICK_WIDTH = 54; // [px], room for "12 Feb" and some air
+const TICK_WIDTH = 48; // [px], room for "12 Feb" and some air
 
 /** @param from,to [s]  @param width of the axis [px] */
 export function timeTicks(from: number, to: number, width: number, timeZone: string): TimeTick[] {

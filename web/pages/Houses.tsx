@@ -27,7 +27,7 @@ export function Houses() {
     );
   const houses = loaded.kind === 'loaded' ? loaded.value.houses : [];
   return (
-    <PageFrame title="Houses">
+    <PageFrame title="Houses" here="Houses">
       {loaded.kind === 'failed' ? <ProblemList problems={loaded.problems} /> : null}
       <ProblemList problems={problems} urgent />
       {loaded.kind === 'loading' ? (
@@ -45,6 +45,7 @@ export function Houses() {
       </ul>
       {loaded.kind === 'loaded' ? (
         <>
+          {houses.every(({ away }) => away) ? <p>No house is here yet.</p> : null}
           <p class="bring-link">
             <a href="/bring">Bring a house</a>
           </p>
@@ -122,7 +123,7 @@ function PutAway({ houses, act }: PutAwayProps) {
             <button
               type="button"
               class="quiet"
-              aria-label={`Remove ${name} for good`}
+              aria-label={`Remove it for good: ${name}`}
               onClick={() => setRemoving(id)}
             >
               Remove it for good

@@ -1,4 +1,6 @@
 /** Every night: the row, the one that is open with its fit and its reasons, and all of them as a table. */
+import type { RefObject } from 'preact';
+import { useEffect, useRef } from 'preact/hooks';
 import { useRoute } from 'preact-iso';
 import type { HouseDetail } from '../../server/api/shapes.ts';
 import type { Assessment, NightResult, StageResult } from '../../src/assessment.ts';
@@ -42,6 +44,8 @@ function AllNights({ house, assessment, asked }: AllNightsProps) {
   const nights = assessment.stages.flatMap((stage) => stage.nights);
   const href = (date: string) => `/house/${house.id}/nights?night=${date}`;
   const open = asked ?? lastNight(assessment)?.date;
+  const opened = useRef<HTMLDivElement>(null);
+  useBroughtIntoView(opened, asked);
   if (loaded.kind === 'failed') return <ProblemList problems={loaded.problems} />;
   const curves = loaded.kind === 'loaded' ? loaded.value.curves : null;
   const curve = curves?.find(({ date }) => date === open);
@@ -62,15 +66,17 @@ function AllNights({ house, assessment, asked }: AllNightsProps) {
             href={href}
             {...(open === undefined ? {} : { selected: open })}
           />
-          {curve === undefined ? (
-            <p>There is no night of {open ?? 'any date'} in the record. Touch one in the row to open it.</p>
-          ) : (
-            <OneNight
-              curve={curve}
-              night={nights.find(({ date }) => date === open)}
-              timeZone={house.house.location.timeZone}
-            />
-          )}
+          <div ref={opened}>
+            {curve === undefined ? (
+              <p>There is no night of {open ?? 'any date'} in the record. Touch one in the row to open it.</p>
+            ) : (
+              <OneNight
+                curve={curve}
+                night={nights.find(({ date }) => date === open)}
+                timeZone={house.house.location.timeZone}
+              />
+            )}
+          </div>
         </>
       )}
       <section>
@@ -81,6 +87,17 @@ function AllNights({ house, assessment, asked }: AllNightsProps) {
       </section>
     </>
   );
+}
+
+/** A night chosen far down in the table opens above: the page goes to it, unless its head is to be seen. */
+function useBroughtIntoView(opened: RefObject<HTMLDivElement | null>, asked: string | undefined): void {
+  const before = useRef(asked);
+  useEffect(() => {
+    if (before.current === asked) return;
+    before.current = asked;
+    const top = opened.current?.getBoundingClientRect().top ?? 0;
+    if (top < 0 || top > 0.75 * innerHeight) opened.current?.scrollIntoView();
+  }, [asked, opened]);
 }
 
 function countSentence(all: number, nights: readonly NightResult[]): string {

@@ -3,6 +3,7 @@
 import type { BringingPreview } from '../../server/api/shapes.ts';
 import type { Imported } from '../../src/assessment.ts';
 import { figures } from '../../src/words/index.ts';
+import { signed } from '../charts/chartWords.ts';
 import { ProblemList } from '../parts/ProblemList.tsx';
 import { quantities } from '../parts/quantities.ts';
 import './Preview.css';
@@ -73,4 +74,4 @@ function Understood({ imported }: { imported: Imported }) {
   );
 }
 
-const reading = (value: number) => value.toFixed(Math.abs(value) < 100 ? 1 : 0);
+const reading = (value: number) => signed(value, Math.abs(value) < 100 ? 1 : 0);

@@ -3,6 +3,7 @@
 import { useCallback, useState } from 'preact/hooks';
 import { useRoute } from 'preact-iso';
 import type { ReadingsAnswer } from '../../server/api/shapes.ts';
+import type { Imported } from '../../src/assessment.ts';
 import { figures } from '../../src/words/index.ts';
 import { getReadings } from '../api.ts';
 import { signed } from '../charts/chartWords.ts';
@@ -20,7 +21,7 @@ export function Readings() {
   const { id } = useRoute().params;
   return (
     <HouseFrame id={id} here="Readings">
-      {(house) => <Record id={id} timeZone={house.house.location.timeZone} />}
+      {(house, { imports }) => <Record id={id} timeZone={house.house.location.timeZone} imports={imports} />}
     </HouseFrame>
   );
 }
@@ -30,16 +31,17 @@ const POINTS = 1000;
 interface RecordProps {
   readonly id: string;
   readonly timeZone: string;
+  readonly imports: readonly Imported[];
 }
 
-function Record({ id, timeZone }: RecordProps) {
+function Record({ id, timeZone, imports }: RecordProps) {
   const { loaded } = useLoaded((signal) => getReadings(id, { points: POINTS }, signal), id);
   if (loaded.kind === 'loading') return <Skeleton height={1200} />;
   if (loaded.kind === 'failed') return <ProblemList problems={loaded.problems} />;
-  return <Charts id={id} timeZone={timeZone} whole={loaded.value} />;
+  return <Charts id={id} timeZone={timeZone} imports={imports} whole={loaded.value} />;
 }
 
-function Charts({ id, timeZone, whole }: RecordProps & { readonly whole: ReadingsAnswer }) {
+function Charts({ id, timeZone, imports, whole }: RecordProps & { readonly whole: ReadingsAnswer }) {
   const [view, setView] = useState<{ from: number; to: number } | null>(null);
   const { loaded } = useLoaded(
     (signal) => (view === null ? Promise.resolve(whole) : finer(id, view, signal)),
@@ -56,7 +58,7 @@ function Charts({ id, timeZone, whole }: RecordProps & { readonly whole: Reading
     <ChartFrame
       title="Every logger over the whole record"
       summary={summaryOf(whole, timeZone)}
-      table={() => <Accounts readings={whole} timeZone={timeZone} />}
+      table={() => <Accounts readings={whole} imports={imports} />}
     >
       {loaded.kind === 'failed' ? <ProblemList problems={loaded.problems} urgent /> : null}
       <ReadingsChart readings={shown} timeZone={timeZone} onRange={look} />
@@ -75,9 +77,18 @@ function summaryOf({ first, last, channels, nights }: ReadingsAnswer, timeZone: 
   return `${figures.count(channels.length, 'channel')} from ${dayAndClock(first, timeZone)} to ${dayAndClock(last, timeZone)}; of ${figures.count(nights.length, 'night')}, ${used} were used. Each line shows the least and the greatest reading of every interval, so no peak is lost.`;
 }
 
-function Accounts({ readings, timeZone }: { readonly readings: ReadingsAnswer; readonly timeZone: string }) {
-  const value = (it: number | null, unit: string) => (it === null ? '' : `${signed(it, 1)} ${unit}`);
-  const instant = (it: number | null) => (it === null ? 'no reading' : dayAndClock(it, timeZone));
+interface AccountsProps {
+  readonly readings: ReadingsAnswer;
+  readonly imports: readonly Imported[];
+}
+
+function Accounts({ readings, imports }: AccountsProps) {
+  const value = (it: number | null, unit: string) =>
+    it === null ? 'no reading' : `${signed(it, 1)} ${unit}`;
+  const instant = (file: string, end: 'from' | 'to') => {
+    const at = imports.find((it) => it.file === file)?.[end] ?? null;
+    return at === null ? '' : figures.moment(at);
+  };
   return (
     <Table<ChannelAccount>
       caption="What each logger read"
@@ -88,8 +99,8 @@ function Accounts({ readings, timeZone }: { readonly readings: ReadingsAnswer; r
         { head: 'Quantity', cell: ({ title }) => title },
         { head: 'Least', cell: ({ least, unit }) => value(least, unit), numeric: true },
         { head: 'Greatest', cell: ({ most, unit }) => value(most, unit), numeric: true },
-        { head: 'First', cell: ({ first }) => instant(first) },
-        { head: 'Last', cell: ({ last }) => instant(last) },
+        { head: 'File from', cell: ({ file }) => instant(file, 'from') },
+        { head: 'File to', cell: ({ file }) => instant(file, 'to') },
       ]}
     />
   );

@@ -8,8 +8,8 @@ export interface PageFrameProps {
   readonly title: string;
   /** The house that the page belongs to, when there is one. */
   readonly house?: { readonly id: string; readonly name: string; readonly invented: boolean };
-  /** The name of the page among those of the house. */
-  readonly here?: HousePageName;
+  /** The name of the page among those of the house, or the list of them. */
+  readonly here?: HousePageName | 'Houses';
   readonly children: ComponentChildren;
 }
 
@@ -33,9 +33,7 @@ export function PageFrame({ title, house, here, children }: PageFrameProps) {
         Skip to the content
       </a>
       <header class="page-head">
-        <p class="page-home">
-          <a href="/">All houses</a>
-        </p>
+        <p class="page-home">{here === 'Houses' ? 'Stillwarm' : <a href="/">All houses</a>}</p>
         {house === undefined ? (
           <h1>{title}</h1>
         ) : (
@@ -61,7 +59,7 @@ export function PageFrame({ title, house, here, children }: PageFrameProps) {
   );
 }
 
-function HousePages({ id, here }: { id: string; here: HousePageName | undefined }) {
+function HousePages({ id, here }: { id: string; here: string | undefined }) {
   return (
     <nav aria-label="Pages of this house">
       <ul class="page-names">

@@ -2,7 +2,8 @@
 import { useRef } from 'preact/hooks';
 import type { DesignElement, Logger } from '../../src/house.ts';
 import { useWidth } from '../charts/useWidth.ts';
-import { type DrawnElement, type Point, type SectionDrawing, sectionDrawing } from './sectionDrawing.ts';
+import type { DrawnElement } from './elementKind.ts';
+import { type Point, type SectionDrawing, sectionDrawing } from './sectionDrawing.ts';
 import './Section.css';
 
 export interface SectionProps {

@@ -2,10 +2,9 @@
  * The cut through a house, as figures: which line stands where, how thick, and where its words go. A diagram:
  * proportions come from the areas, thickness from the designed heat loss.
  */
-import type { Assessment } from '../../src/assessment.ts';
 import type { DesignElement } from '../../src/house.ts';
-
-export type DrawnElement = NonNullable<Assessment['design']>['elements'][number];
+import { type DrawnElement, type ElementKind, kindOf } from './elementKind.ts';
+import { placeWords, type Words } from './sectionWords.ts';
 
 export interface Point {
   readonly x: number;
@@ -17,17 +16,6 @@ export interface Strip {
   readonly name: string;
   readonly kind: ElementKind;
   readonly corners: readonly Point[];
-}
-
-export interface Words {
-  readonly name: string;
-  /** The name on its lines, or one letter where the sheet is narrow. */
-  readonly lines: readonly string[];
-  readonly share: string;
-  readonly at: Point;
-  readonly side: 'left' | 'right';
-  /** From the words to the strip. */
-  readonly leader: readonly [Point, Point];
 }
 
 export interface SectionDrawing {
@@ -49,23 +37,6 @@ export interface SectionDrawing {
   };
 }
 
-export type ElementKind = 'wall' | 'opening' | 'roof' | 'ceiling' | 'floor' | 'neighbour';
-
-/** What an element is, from what the design says of it. */
-export function kindOf(drawn: DrawnElement, designed: DesignElement | undefined): ElementKind {
-  const facing = designed?.buildUp?.facing;
-  const tilt = designed?.tiltDeg;
-  if (drawn.to === 'adjacent') return 'neighbour';
-  if (designed?.gValue !== undefined || /window|door|glaz|opening/i.test(drawn.name)) return 'opening';
-  if (drawn.to === 'ground' || facing === 'down') return 'floor';
-  if (/ceiling|loft|attic/i.test(drawn.name)) return 'ceiling';
-  if (/floor|slab/i.test(drawn.name)) return 'floor';
-  if (drawn.to === 'void') return 'ceiling';
-  if (facing === 'up' || (tilt !== undefined && tilt < 60) || /roof|rafter/i.test(drawn.name))
-    return tilt !== undefined && tilt < 10 ? 'ceiling' : 'roof';
-  return 'wall';
-}
-
 interface Part {
   readonly element: DrawnElement;
   readonly kind: ElementKind;
@@ -73,9 +44,7 @@ interface Part {
 
 const ROOM_FOR_WORDS = 118; // [px] on each side
 const NARROW = 520; // [px]
-const WORDS_HEIGHT = 44; // [px] of one element's words, with air
 const BESIDE = 30; // [px] of ground drawn beside the house
-const LETTER = 7.4; // [px], mean width of a letter
 
 /**
  * @param elements with heat loss [W/K] and area [m²], as the assessment has them
@@ -118,7 +87,7 @@ export function sectionDrawing(
     ),
   ];
   const lowest = Math.max(...strips.flatMap(({ corners }) => corners.map(({ y }) => y)));
-  const words = placeWords(parts, strips, loss, width, lettered ? null : margin);
+  const words = placeWords(elements, strips, loss, width, lettered ? null : margin);
   const end = Math.max(lowest, ...words.map(({ at, lines }) => at.y + lines.length * 15));
   return {
     width,
@@ -253,88 +222,4 @@ function wallStrips(upright: readonly Part[], room: SectionDrawing['room'], perL
     wallTo(room.floor);
     return strips;
   });
-}
-
-/** Words to the left and right, in the order of their strips, pushed apart until they do not touch. */
-function placeWords(
-  parts: readonly Part[],
-  strips: readonly Strip[],
-  loss: number,
-  width: number,
-  /** Room for names on each side [px]; null for letters. */
-  margin: number | null,
-): Words[] {
-  const wanted = parts.flatMap(({ element }) => {
-    const own = strips.filter(({ name }) => name === element.name);
-    if (own.length === 0) return [];
-    const best = own.toSorted((a, b) => lengthOf(b) - lengthOf(a))[0];
-    return [{ element, own, target: centre(best) }];
-  });
-  const sides: Record<Words['side'], typeof wanted> = { left: [], right: [] };
-  for (const item of wanted.toSorted((a, b) => a.target.y - b.target.y)) {
-    const { x } = item.target;
-    const acrossBoth =
-      new Set(item.own.map((it) => Math.sign(Math.round(centre(it).x - width / 2)))).size !== 1;
-    const middle = acrossBoth || Math.abs(x - width / 2) < 20;
-    const emptier = sides.left.length <= sides.right.length ? 'left' : 'right';
-    const side = middle ? emptier : x < width / 2 ? 'left' : 'right';
-    sides[side].push({ ...item, target: nearest(item.own, side) });
-  }
-  const alphabet = parts.map(({ element }) => element.name);
-  const inset = (margin ?? 18) - 4;
-  return (['left', 'right'] as const).flatMap((side) => {
-    let free = 16;
-    return sides[side].map(({ element: { name, heatLossWK, to }, target }): Words => {
-      const lines =
-        margin === null
-          ? [String.fromCharCode(97 + (alphabet.indexOf(name) % 26))]
-          : wrap(name, Math.floor(margin / LETTER));
-      const y = Math.max(free, target.y - (margin === null ? -4 : 8));
-      free = y + (margin === null ? 20 : WORDS_HEIGHT + (lines.length - 1) * 15);
-      const x = side === 'left' ? inset : width - inset;
-      return {
-        name,
-        lines,
-        share: to === 'adjacent' ? 'not counted' : `${Math.round((heatLossWK / loss) * 100)} %`,
-        at: { x, y },
-        side,
-        leader: [{ x: side === 'left' ? x + 5 : x - 5, y: y - 4 }, target],
-      };
-    });
-  });
-}
-
-const lengthOf = ({ corners: [a, b] }: Strip) => Math.hypot(b.x - a.x, b.y - a.y);
-
-const centre = ({ corners }: Strip): Point => ({
-  x: corners.reduce((sum, { x }) => sum + x, 0) / corners.length,
-  y: corners.reduce((sum, { y }) => sum + y, 0) / corners.length,
-});
-
-/** Where a leader meets an element: the longest of its pieces on that side, near the end that is turned to it. */
-function nearest(own: readonly Strip[], side: Words['side']): Point {
-  const sign = side === 'left' ? 1 : -1;
-  const outermost = Math.min(...own.map((it) => sign * centre(it).x));
-  const piece = own
-    .filter((it) => sign * centre(it).x < outermost + 20)
-    .toSorted((a, b) => lengthOf(b) - lengthOf(a))[0];
-  const [a, b, c, d] = piece.corners;
-  const [p, q] = [middleOf(a, d), middleOf(b, c)];
-  if (Math.abs(p.x - q.x) < 20) return centre(piece);
-  const [near, far] = sign * p.x < sign * q.x ? [p, q] : [q, p];
-  return { x: near.x + (far.x - near.x) * 0.1, y: near.y + (far.y - near.y) * 0.1 };
-}
-
-const middleOf = (a: Point, b: Point): Point => ({ x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 });
-
-/** Words on lines of so many letters; what is longer is cut short. */
-function wrap(text: string, letters: number): string[] {
-  const lines: string[] = [];
-  for (const word of text.split(' ')) {
-    const last = lines.at(-1);
-    if (last !== undefined && last.length + 1 + word.length <= letters)
-      lines[lines.length - 1] = `${last} ${word}`;
-    else lines.push(word.length > letters ? `${word.slice(0, letters - 1)}…` : word);
-  }
-  return lines.slice(0, 2);
 }

@@ -138,15 +138,15 @@ describe('alone', () => {
 });
 
 describe('accountsOf', () => {
-  test('least, most, first and last of each channel stand in the table', () => {
+  test('the least and the greatest reading of each channel stand in the table', () => {
     const readings = answer([channel({ min: [null, 2], max: [null, 4] })]);
     expect(accountsOf(readings)).toEqual([
-      { label: 'Living room', title: 'Temperature', unit: '°C', least: 2, most: 4, first: 15, last: 15 },
+      { file: 'living.csv', label: 'Living room', title: 'Temperature', unit: '°C', least: 2, most: 4 },
     ]);
   });
 
-  test('a channel without readings has none of them', () => {
+  test('a channel without readings has neither', () => {
     const [account] = accountsOf(answer([channel({ min: [null, null], max: [null, null] })]));
-    expect([account.least, account.most, account.first, account.last]).toEqual([null, null, null, null]);
+    expect([account.least, account.most]).toEqual([null, null]);
   });
 });

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { type DrawnElement, kindOf, type Strip, sectionDrawing } from '../../../web/parts/sectionDrawing.ts';
+import { type DrawnElement, kindOf } from '../../../web/parts/elementKind.ts';
+import { type Strip, sectionDrawing } from '../../../web/parts/sectionDrawing.ts';
 
 const element = (
   name: string,
