@@ -2,6 +2,7 @@
 
 import type { ReadingsAnswer, ThinnedChannel } from '../../server/api/shapes.ts';
 import type { Quantity } from '../../src/assessment.ts';
+import { quantities } from '../parts/quantities.ts';
 import { orGap } from './nightSeries.ts';
 
 /** Channels of one quantity: they share a chart. */
@@ -22,21 +23,6 @@ export interface Line {
   /** Lengths of strokes and gaps [px]; empty for a solid line. */
   readonly dash: readonly number[];
 }
-
-const families: { readonly [Q in Quantity]: { readonly title: string; readonly unit: string } } = {
-  temperature: { title: 'Temperature', unit: '°C' },
-  humidity: { title: 'Relative humidity', unit: '%' },
-  windSpeed: { title: 'Wind speed', unit: 'm/s' },
-  irradiance: { title: 'Irradiance', unit: 'W/m²' },
-  power: { title: 'Power', unit: 'W' },
-  energy: { title: 'Energy', unit: 'kWh' },
-  meter: { title: 'Meter reading', unit: 'kWh' },
-  dewPoint: { title: 'Dew point', unit: '°C' },
-  absoluteHumidity: { title: 'Absolute humidity', unit: 'g/m³' },
-  pressure: { title: 'Air pressure', unit: 'hPa' },
-  carbonDioxide: { title: 'Carbon dioxide', unit: 'ppm' },
-  voltage: { title: 'Logger’s battery', unit: 'V' },
-};
 
 const places: { readonly [P in ThinnedChannel['place']]: { readonly name: string; readonly ink: InkName } } =
   {
@@ -68,11 +54,11 @@ const dashes: { readonly [I in InkName]: readonly (readonly number[])[] } = {
 
 /** The families that the answer has, in a fixed order. */
 export function familiesOf(channels: readonly ThinnedChannel[]): Family[] {
-  const present = Object.keys(families) as Quantity[];
+  const present = Object.keys(quantities) as Quantity[];
   return present.flatMap((quantity) => {
     const own = [...channels.entries()].filter(([, channel]) => channel.quantity === quantity);
     if (own.length === 0) return [];
-    return [{ quantity, ...families[quantity], lines: linesOf(own) }];
+    return [{ quantity, ...quantities[quantity], lines: linesOf(own) }];
   });
 }
 
