@@ -71,7 +71,7 @@ export async function serve(
     cleanUps.unshift(() => closing.abort());
     // The writer closes last: only a connection that writes can tidy the log of changes into the file.
     cleanUps.push(
-      () => services.assessments.close(),
+      () => services.close(),
       () => db.close(),
       closeWriter,
     );

@@ -1,11 +1,10 @@
 /** What the routes work with, put together once. */
 import { randomBytes } from 'node:crypto';
-import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { type Assessments, assessmentQueue } from './jobs/assessments.ts';
 import { type Bringings, bringingsIn } from './jobs/bringings.ts';
-import type { StagedFolder } from './jobs/stagedFolder.ts';
-import type { Calculate } from './jobs/tasks.ts';
+import { type Demonstration, demonstrationHouse } from './jobs/demonstration.ts';
+import { type Calculate, Stopped } from './jobs/tasks.ts';
 import type { Writer } from './jobs/writer.ts';
 import type { HouseToStore } from './store/houseToStore.ts';
 import type { Reading } from './store/reading.ts';
@@ -15,14 +14,16 @@ export interface Services {
   readonly writer: Writer;
   readonly assessments: Assessments;
   readonly bringings: Bringings;
+  /** Stored houses are assessed at once, this one too. */
+  readonly demonstration: Demonstration;
   /** Folder of the built pages. */
   readonly pages: string;
   /** Aborted when the server stops, so that what would never end does. */
   readonly closing: AbortSignal;
-  /** Stores the demonstration house, once when asked twice at a time; has it assessed and answers its id. */
-  storeDemonstration(): Promise<string>;
   /** For the terminal: never outward. */
   tell(text: string): void;
+  /** Stops all work; what was not ended begins again at the next start. */
+  close(): Promise<void>;
 }
 
 export interface Parts {
@@ -51,43 +52,52 @@ export function createServices(parts: Parts): Services {
     assessments.start(id);
     return id;
   };
-  const demonstration = async () => {
-    const folder = folderAt(parts.demonstrationFolder);
-    const house = await calculate({ kind: 'read', folder }).result;
-    if (house === null) throw new Error(`${parts.demonstrationFolder} holds no valid house.json`);
-    return store(house, true);
-  };
-  let storing: Promise<string> | null = null;
+  const bringings = bringingsIn({
+    folder: parts.bringingFolder,
+    largestFile: parts.largestFile,
+    calculate,
+    store: (house) => store(house, false),
+  });
+  const demonstration = demonstrationHouse({
+    folder: parts.demonstrationFolder,
+    workFolder: join(parts.bringingFolder, 'demonstration'),
+    calculate,
+    store: (house) => store(house, true),
+  });
   return {
     reading,
     writer,
     assessments,
-    bringings: bringingsIn({
-      folder: parts.bringingFolder,
-      largestFile: parts.largestFile,
-      calculate,
-      store: (house) => store(house, false),
-    }),
+    bringings,
+    demonstration,
     pages: parts.pages,
     closing: parts.closing,
     tell: parts.tell,
-    storeDemonstration() {
-      storing ??= demonstration().finally(() => {
-        storing = null;
-      });
-      return storing;
+    async close() {
+      bringings.close();
+      await demonstration.close();
+      await assessments.close();
     },
   };
 }
 
-/** At a start: the demonstration house on the very first, and every assessment that does not hold any more. */
-export async function begin(services: Services): Promise<void> {
-  const { reading, assessments, bringings, storeDemonstration } = services;
+/**
+ * At a start: every assessment that does not hold any more, and on the very first the demonstration house, for which
+ * nobody has to wait.
+ */
+export async function begin({
+  reading,
+  assessments,
+  bringings,
+  demonstration,
+  tell,
+}: Services): Promise<void> {
   await bringings.clear();
   const houses = reading.houses();
   for (const house of houses) if (!assessments.isCurrent(house)) assessments.start(house.id);
-  if (houses.length === 0 && !reading.demonstrationWasStored()) await storeDemonstration();
+  if (houses.length > 0 || reading.demonstrationWasStored()) return;
+  demonstration.store().catch((error: unknown) => {
+    if (error instanceof Stopped) return;
+    tell(`The demonstration house was not stored: ${error instanceof Error ? error.message : String(error)}`);
+  });
 }
-
-const folderAt = (path: string): StagedFolder =>
-  new Map(readdirSync(path).map((name) => [name, join(path, name)]));

@@ -131,7 +131,10 @@ function importText({ imports }: Assessment): string[] {
         (from && to ? `, ${from} to ${to}` : ''),
       ...channels.map(
         ({ column, quantity, unit, min, max }) =>
-          `      ${quantity} from “${column}”: ${min?.toFixed(1)} to ${max?.toFixed(1)} ${unit}`,
+          `      ${quantity} from “${column}”` +
+          (min === null || max === null
+            ? ''
+            : `: ${figures.decimal(min, 1)} to ${figures.decimal(max, 1)} ${unit}`),
       ),
       ...notes.map((note) => `    ${bullet(note)}`),
     ]),

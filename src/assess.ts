@@ -28,13 +28,14 @@ import {
   heatThenCool,
 } from './heatloss/index.ts';
 import type { House, StageEntry } from './house.ts';
+import type { LogFinding } from './logs/index.ts';
 import {
   type FileAccount,
+  type FileStep,
   type Gathered,
   gatherRecord,
-  type LogFinding,
   type RecordFinding,
-} from './logs/index.ts';
+} from './record/index.ts';
 import { timeAt } from './series/grid.ts';
 import type { HouseRecord } from './series/record.ts';
 import { nightsBetween } from './sky/nights.ts';
@@ -75,19 +76,35 @@ export type Assessing =
   | { readonly kind: 'assessed'; readonly evidence: Evidence }
   | (Gathered & { kind: 'no record' });
 
-/** Assesses a house folder: the house as `house.json` has it, and the bytes of its files by their names. */
-export function assess(house: House, files: ReadonlyMap<string, Uint8Array>): Assessing {
-  const gathered = gatherRecord(house, files);
+/** What is about to be done; `done` of the same kind have been, of `of` in all. */
+export type AssessStep =
+  | ({ readonly kind: 'read' } & FileStep)
+  | { readonly kind: 'nights' }
+  | { readonly kind: 'stage'; readonly name: string; readonly done: number; readonly of: number };
+
+/**
+ * Assesses a house folder: the house as `house.json` has it, and the bytes of its files by their names.
+ *
+ * @param onStep told of each step before it is taken
+ */
+export function assess(
+  house: House,
+  files: ReadonlyMap<string, Uint8Array>,
+  onStep: (step: AssessStep) => void = () => {},
+): Assessing {
+  const gathered = gatherRecord(house, files, { onFile: (step) => onStep({ kind: 'read', ...step }) });
   if (gathered.kind === 'no record') return gathered;
   const { record, accounts } = gathered;
   const { location } = house;
 
+  onStep({ kind: 'nights' });
   const design = designOf(house);
   const end = timeAt(record.grid, record.grid.length - 1);
   const nights = judgeNights(record, nightsBetween(record.grid.start, end, location), house.nights);
   const entries = house.stages?.toSorted((a, b) => (a.from < b.from ? -1 : 1));
   const spans = entries?.map((entry) => nightsOfStage(entry, nights, record.grid, location.timeZone));
-  const measured = (spans ?? [wholeRecord(record, nights)]).map((stage): Measured => {
+  const measured = (spans ?? [wholeRecord(record, nights)]).map((stage, done, { length: of }): Measured => {
+    onStep({ kind: 'stage', name: stage.name, done, of });
     const pooled = poolTimeConstants(stage.nights);
     return { stage, pooled, estimates: estimatesOf(stage, pooled, house, record, design, nights) };
   });
@@ -195,7 +212,9 @@ function estimatesOf(
   const dawns = allNights
     .map(({ night }) => night.sunrise)
     .filter((dawn) => dawn >= stage.from && dawn <= stage.to);
-  const heated = stage.nights.filter((night) => night.heated && !night.used).map(({ night }) => night);
+  const heated = stage.nights
+    .filter((night) => night.heated && !night.used && !leftOutByHand(night))
+    .map(({ night }) => night);
   const used = stage.nights.filter((night) => night.used);
   const meanDifference = used.reduce((sum, night) => sum + (night.meanDifference ?? 0), 0) / used.length;
   return [
@@ -214,6 +233,8 @@ function estimatesOf(
       : null,
   ].filter((estimate) => estimate !== null);
 }
+
+const leftOutByHand = ({ reasons }: JudgedNight) => reasons.some(({ code }) => code === 'left-out-by-hand');
 
 function notesOn(
   stage: StageNights,

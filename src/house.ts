@@ -77,6 +77,12 @@ const answers = z
 
 /** How any CSV of the house is to be read; shared by loggers, weather and heat. */
 const reading = {
+  continuedIn: z
+    .array(file)
+    .optional()
+    .describe(
+      'later exports of the same logger; where two give an instant, the file named first is believed',
+    ),
   columns: columns.optional(),
   timeZone: timeZone.optional().describe('when the file is not in local time, for example "UTC"'),
   clockOffsetMin: z.number().optional().describe("minutes added to the file's clock to give true time"),
@@ -134,7 +140,7 @@ const heat = z
       fail('energyKWh', 'exactly one of energyKWh and powerW');
     if (entry.from !== undefined && entry.to !== undefined && entry.from >= entry.to)
       fail('to', 'a time after "from"');
-    for (const key of ['kind', 'unit', 'kWhPerUnit', 'columns', 'read'] as const)
+    for (const key of ['kind', 'unit', 'kWhPerUnit', 'columns', 'continuedIn', 'read'] as const)
       if (entry[key] !== undefined) fail(key, 'only beside a file');
   });
 

@@ -11,7 +11,8 @@ import {
 } from './assessment.ts';
 import type { JudgedNight } from './cooling/index.ts';
 import type { Design } from './fabric/index.ts';
-import type { FileAccount, LogChannel } from './logs/index.ts';
+import type { LogChannel } from './logs/index.ts';
+import type { FileAccount } from './record/index.ts';
 import { type Grid, timeAt } from './series/grid.ts';
 import { isoWithOffset } from './sky/zone.ts';
 import { say } from './words/index.ts';

@@ -113,6 +113,15 @@ describe('the demonstration house', async () => {
   test('assessed twice gives the same to the last digit', async () => {
     expect(reportOf(await evidenceOf(`${here}../sample-logs`))).toEqual(assessment);
   });
+
+  test('gives no figure from a heated night that was left out by hand', async () => {
+    const reading = await readHouseFolder(`${here}../sample-logs`);
+    if (reading.kind !== 'house') throw new Error('no house');
+    const without = { ...reading.house, nights: [{ date: '2027-02-04', used: false, why: 'hatch open' }] };
+    const assessing = assess(without, reading.files);
+    if (assessing.kind !== 'assessed') throw new Error('not assessed');
+    expect(assessing.evidence.stages.map(({ tier }) => tier)).toEqual(['loggers', 'loggers']);
+  });
 });
 
 describe('the real solar house of 2012, with its clock said to be UTC', async () => {

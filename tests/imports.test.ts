@@ -9,7 +9,8 @@ const root = new URL('..', import.meta.url).pathname;
 const groups: readonly (readonly string[])[] = [
   ['maths', 'house.ts', 'houseFile.ts', 'assessment.ts'],
   ['air', 'sky', 'series'],
-  ['logs', 'fabric'],
+  ['logs', 'fabric', 'sense'],
+  ['record'],
   ['cooling'],
   ['heatloss'],
   ['damp', 'gap'],

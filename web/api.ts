@@ -2,12 +2,14 @@
 
 import type {
   BringingPreview,
+  BringingProgress,
   HouseDetail,
-  HouseSummary,
+  HousesAnswer,
   NightsAnswer,
   Progress,
   ReadingsAnswer,
   Refusal,
+  TakenFile,
 } from '../server/api/shapes.ts';
 import type { Message } from '../src/assessment.ts';
 
@@ -33,8 +35,7 @@ const notReached: Message = {
 const house = (id: string) => `/houses/${encodeURIComponent(id)}`;
 const bringing = (id: string) => `/bringings/${encodeURIComponent(id)}`;
 
-export const getHouses = (signal?: AbortSignal) =>
-  ask<{ houses: readonly HouseSummary[] }>('GET', '/houses', { signal });
+export const getHouses = (signal?: AbortSignal) => ask<HousesAnswer>('GET', '/houses', { signal });
 export const getHouse = (id: string, signal?: AbortSignal) => ask<HouseDetail>('GET', house(id), { signal });
 export const getNights = (id: string, signal?: AbortSignal) =>
   ask<NightsAnswer>('GET', `${house(id)}/nights`, { signal });
@@ -45,6 +46,8 @@ export const assessAgain = (id: string) => ask<Progress>('POST', `${house(id)}/a
 export const stopAssessing = (id: string) => ask<Progress>('DELETE', `${house(id)}/assessment`);
 export const storeDemonstration = () => ask<{ id: string }>('POST', '/demonstration');
 export const startBringing = () => ask<{ id: string }>('POST', '/bringings');
+export const getBringing = (id: string, signal?: AbortSignal) =>
+  ask<BringingPreview>('GET', bringing(id), { signal });
 export const keepBringing = (id: string) => ask<{ id: string }>('POST', `${bringing(id)}/keep`);
 export const dropBringing = (id: string) => ask<void>('DELETE', bringing(id));
 export const folderAddress = (id: string) => `/api${house(id)}/folder.zip`;
@@ -62,8 +65,15 @@ export function getReadings(
 }
 
 /** Tells of an assessment as it goes. @returns what stops the telling */
-export function followAssessment(id: string, tell: (progress: Progress) => void): () => void {
-  const events = new EventSource(`/api${house(id)}/progress`);
+export const followAssessment = (id: string, tell: (progress: Progress) => void) =>
+  follow(`${house(id)}/progress`, tell);
+
+/** Tells of the reading of what was brought as it goes. @returns what stops the telling */
+export const followReading = (id: string, tell: (progress: BringingProgress) => void) =>
+  follow(`${bringing(id)}/progress`, tell);
+
+function follow<T>(path: string, tell: (state: T) => void): () => void {
+  const events = new EventSource(`/api${path}`);
   events.onmessage = ({ data }) => tell(JSON.parse(data));
   return () => events.close();
 }
@@ -74,7 +84,7 @@ export function sendFile(
   path: string,
   file: Blob,
   { tell, signal }: { readonly tell: (share: number) => void; readonly signal: AbortSignal },
-): Promise<BringingPreview> {
+): Promise<TakenFile> {
   return new Promise((resolve, reject) => {
     const request = new XMLHttpRequest();
     const stop = () => request.abort();

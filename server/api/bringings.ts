@@ -1,12 +1,14 @@
 /** Bringing a house: files in one by one, shown as understood, then kept or dropped. */
 import { Hono } from 'hono';
+import { noSuchBringing } from '../jobs/bringings.ts';
 import { refused } from '../refused.ts';
 import type { Services } from '../services.ts';
+import { tellAsItGoes } from './tellAsItGoes.ts';
 import { wrongType } from './validate.ts';
 
 const LONGEST_PATH = 200;
 
-export const bringingsApi = ({ bringings }: Services) =>
+export const bringingsApi = ({ bringings, closing }: Services) =>
   new Hono()
     .post('/', async (c) => c.json({ id: await bringings.start() }, 201))
     .put('/:id/files/:path{.+}', async (c) => {
@@ -15,6 +17,15 @@ export const bringingsApi = ({ bringings }: Services) =>
       return c.json(await bringings.put(c.req.param('id'), insidePath(c.req.param('path')), c.req.raw.body));
     })
     .get('/:id', async (c) => c.json(await bringings.preview(c.req.param('id'))))
+    .get('/:id/progress', (c) => {
+      const id = c.req.param('id');
+      if (bringings.progress(id) === null) throw noSuchBringing();
+      return tellAsItGoes(c, {
+        now: () => bringings.progress(id),
+        watch: (changed) => bringings.watch(id, changed),
+        closing,
+      });
+    })
     .post('/:id/keep', async (c) => c.json({ id: await bringings.keep(c.req.param('id')) }, 201))
     .delete('/:id', async (c) => {
       await bringings.drop(c.req.param('id'));

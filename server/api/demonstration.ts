@@ -3,7 +3,7 @@ import { Hono } from 'hono';
 import { refused } from '../refused.ts';
 import type { Services } from '../services.ts';
 
-export const demonstrationApi = ({ reading, storeDemonstration }: Services) =>
+export const demonstrationApi = ({ reading, demonstration }: Services) =>
   new Hono().post('/', async (c) => {
     const there = () => reading.demonstration() !== null;
     if (there())
@@ -13,5 +13,5 @@ export const demonstrationApi = ({ reading, storeDemonstration }: Services) =>
         'The demonstration house is here already.',
         'Bring it back from the houses that were put away.',
       );
-    return c.json({ id: await storeDemonstration() }, 201);
+    return c.json({ id: await demonstration.store() }, 201);
   });

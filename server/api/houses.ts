@@ -5,14 +5,14 @@ import type { Assessment } from '../../src/assessment.ts';
 import type { House } from '../../src/house.ts';
 import { noSuchHouse } from '../refused.ts';
 import type { Services } from '../services.ts';
-import type { HouseDetail, HouseSummary } from './shapes.ts';
+import type { HouseDetail, HousesAnswer } from './shapes.ts';
 import { summaryOf } from './summaryOf.ts';
 import { checkedJson } from './validate.ts';
 
 const away = z.strictObject({ away: z.boolean() });
 
 export const housesApi = (services: Services) => {
-  const { reading, writer, assessments } = services;
+  const { reading, writer, assessments, demonstration } = services;
   const find = (id: string) => {
     const house = reading.house(id);
     if (house === null) throw noSuchHouse();
@@ -20,8 +20,11 @@ export const housesApi = (services: Services) => {
   };
   return new Hono()
     .get('/', (c) => {
-      const houses: HouseSummary[] = reading.houses().map((house) => summaryOf(house, services));
-      return c.json({ houses });
+      const answer: HousesAnswer = {
+        houses: reading.houses().map((house) => summaryOf(house, services)),
+        demonstrationComing: demonstration.isComing(),
+      };
+      return c.json(answer);
     })
     .get('/:id', (c) => {
       const id = c.req.param('id');

@@ -6,12 +6,24 @@ import type { House } from '../../src/house.ts';
 /** How far the assessment of a house has come. */
 export type HouseState =
   | { readonly kind: 'assessed' }
-  /** In the queue or at work; `done` from 0 to 1. */
-  | { readonly kind: 'assessing'; readonly done: number }
+  /** In the queue or at work. */
+  | ({ readonly kind: 'assessing' } & Work)
   /** Could not be assessed, and why. */
   | { readonly kind: 'not assessed'; readonly problems: readonly Message[] }
   /** Stopped by the person. */
   | { readonly kind: 'cancelled' };
+
+/** Long work as it goes: the share that is done, from 0 to 1, and what is being done as a sentence. */
+export interface Work {
+  readonly done: number;
+  readonly what: string;
+}
+
+export interface HousesAnswer {
+  readonly houses: readonly HouseSummary[];
+  /** The demonstration house is being made ready and will be among them shortly. */
+  readonly demonstrationComing: boolean;
+}
 
 export interface HouseSummary {
   readonly id: string;
@@ -96,6 +108,18 @@ export interface BringingPreview {
   readonly unnamed: readonly string[];
   /** Whether it can be kept: a valid house, with an inside and an outdoor temperature. */
   readonly ready: boolean;
+}
+
+/** The answer to an upload: what has come, whole. */
+export interface TakenFile {
+  readonly name: string;
+  readonly bytes: number;
+}
+
+/** The events of GET /api/bringings/:id/progress, as JSON in `data`. */
+export interface BringingProgress {
+  /** The files being read for the preview; null while none is. */
+  readonly reading: Work | null;
 }
 
 /** Every refusal of the API: what happened, where, and what to do. */

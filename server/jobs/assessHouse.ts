@@ -1,23 +1,23 @@
 /** A stored house -> the outcome of its assessment, as the store keeps it. */
-import { assess } from '../../src/assess.ts';
+import { type AssessStep, assess } from '../../src/assess.ts';
 import type { Assessment } from '../../src/assessment.ts';
 import { nightCurves } from '../../src/curves.ts';
 import { readHouse } from '../../src/houseFile.ts';
+import { filesNamed } from '../../src/record/index.ts';
 import { reportOf } from '../../src/report.ts';
 import { say } from '../../src/words/index.ts';
 import type { HouseSummary } from '../api/shapes.ts';
 import { openForReading } from '../store/database.ts';
-import { namedFiles } from '../store/houseToStore.ts';
 import { readingFrom } from '../store/reading.ts';
 import type { Outcome } from '../store/writing.ts';
 import { noRecord } from './noRecord.ts';
 
 /**
  * @param database path of the file, which is opened for reading
- * @param onProgress told the share that is done, between the steps
+ * @param onStep   told of each step before it is taken
  * @throws Error when the house is not there
  */
-export function assessHouse(database: string, id: string, onProgress: (done: number) => void): Outcome {
+export function assessHouse(database: string, id: string, onStep: (step: AssessStep) => void): Outcome {
   const db = openForReading(database);
   try {
     const store = readingFrom(db);
@@ -27,18 +27,16 @@ export function assessHouse(database: string, id: string, onProgress: (done: num
     if (reading.kind === 'problems') return { kind: 'not assessed', problems: reading.problems.map(say) };
     const { house } = reading;
     const files = new Map<string, Uint8Array>();
-    for (const name of namedFiles(house)) {
+    for (const name of filesNamed(house)) {
       const bytes = store.file(id, name);
       if (bytes !== null) files.set(name, bytes);
     }
-    onProgress(0.1);
-    const assessing = assess(house, files);
+    const assessing = assess(house, files, onStep);
     if (assessing.kind === 'no record')
       return {
         kind: 'not assessed',
         problems: [noRecord(assessing.missing), ...assessing.findings.map(say)],
       };
-    onProgress(0.8);
     const assessment = reportOf(assessing.evidence);
     const used = new Set(
       assessment.stages.flatMap(({ nights }) => nights.filter((it) => it.used).map(({ date }) => date)),
@@ -50,7 +48,6 @@ export function assessHouse(database: string, id: string, onProgress: (done: num
       used: used.has(curve.date),
       curve: JSON.stringify(curve),
     }));
-    onProgress(0.9);
     return {
       kind: 'assessed',
       answer: JSON.stringify(answerOf(assessment)),

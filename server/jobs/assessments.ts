@@ -1,10 +1,12 @@
 /** The queue of assessments: one at a time, told about as it goes, to be cancelled at any time. */
 
 import type { Message } from '../../src/assessment.ts';
-import type { HouseState } from '../api/shapes.ts';
+import type { HouseState, Work } from '../api/shapes.ts';
 import { sha256 } from '../store/houseToStore.ts';
 import type { Reading, StoredHouse } from '../store/reading.ts';
+import { assessing } from './stepWords.ts';
 import { type Calculate, type Calculation, Stopped } from './tasks.ts';
+import { watchers } from './watchers.ts';
 import type { Writer } from './writer.ts';
 
 interface Needs {
@@ -22,16 +24,13 @@ export type Assessments = ReturnType<typeof assessmentQueue>;
 
 export function assessmentQueue({ database, software, reading, writer, calculate, tell }: Needs) {
   const waiting: string[] = [];
-  let running: { id: string; done: number; calculation: Calculation<unknown>; ended: Promise<void> } | null =
+  let running: { id: string; work: Work; calculation: Calculation<unknown>; ended: Promise<void> } | null =
     null;
   const brokenDown = new Map<string, Message>();
-  const watchers = new Map<string, Set<() => void>>();
+  const { changed, watch } = watchers();
   let closed = false;
 
   const restsOn = ({ content }: StoredHouse) => sha256(`${content} ${software}`);
-  const changed = (id: string) => {
-    for (const watcher of watchers.get(id) ?? []) watcher();
-  };
 
   /** Whether the stored outcome is of this very content and version. */
   const isCurrent = (house: StoredHouse) => house.outcome?.restsOn === restsOn(house);
@@ -45,8 +44,8 @@ export function assessmentQueue({ database, software, reading, writer, calculate
       next();
       return;
     }
-    const calculation = calculate({ kind: 'assess', database, id }, (done) => {
-      if (running?.id === id) running.done = done;
+    const calculation = calculate({ kind: 'assess', database, id }, (step) => {
+      if (running?.id === id) running.work = assessing(step);
       changed(id);
     });
     const ended = calculation.result
@@ -57,7 +56,7 @@ export function assessmentQueue({ database, software, reading, writer, calculate
         changed(id);
         next();
       });
-    running = { id, done: 0, calculation, ended };
+    running = { id, work: beginning, calculation, ended };
   }
 
   /** A result that still holds stays; otherwise it is kept that the person did not want one. */
@@ -65,6 +64,14 @@ export function assessmentQueue({ database, software, reading, writer, calculate
     const house = reading.house(id);
     if (closed || house === null || isCurrent(house)) return;
     await writer.storeOutcome(id, restsOn(house), { kind: 'cancelled' });
+  }
+
+  /** Whoever asks again does not want it cancelled any more, not even when the program is stopped before the result. */
+  function forgetCancelled(id: string): void {
+    if (reading.house(id)?.outcome?.kind !== 'cancelled') return;
+    writer
+      .storeOutcome(id, 'nothing: it was asked for again', { kind: 'cancelled' })
+      .catch((error: unknown) => tell(`It could not be stored that an assessment was asked for: ${error}`));
   }
 
   function breakDown(id: string, error: unknown): void {
@@ -81,8 +88,8 @@ export function assessmentQueue({ database, software, reading, writer, calculate
     isCurrent,
 
     stateOf(house: StoredHouse): HouseState {
-      if (running?.id === house.id) return { kind: 'assessing', done: running.done };
-      if (waiting.includes(house.id)) return { kind: 'assessing', done: 0 };
+      if (running?.id === house.id) return { kind: 'assessing', ...running.work };
+      if (waiting.includes(house.id)) return { kind: 'assessing', ...queued };
       const broken = brokenDown.get(house.id);
       if (broken !== undefined) return { kind: 'not assessed', problems: [broken] };
       const { outcome } = house;
@@ -95,6 +102,7 @@ export function assessmentQueue({ database, software, reading, writer, calculate
     /** Puts a house into the queue, unless it is in it already. */
     start(id: string): void {
       brokenDown.delete(id);
+      forgetCancelled(id);
       if (running?.id !== id && !waiting.includes(id)) waiting.push(id);
       next();
       changed(id);
@@ -114,15 +122,7 @@ export function assessmentQueue({ database, software, reading, writer, calculate
     },
 
     /** Calls back on every change of a house's state, until the returned function is called. */
-    watch(id: string, watcher: () => void): () => void {
-      const own = watchers.get(id) ?? new Set();
-      watchers.set(id, own.add(watcher));
-      return () => {
-        own.delete(watcher);
-        if (own.size === 0) watchers.delete(id);
-      };
-    },
-
+    watch,
     changed,
 
     /** Stops the work without marking anything as cancelled: it begins again at the next start. */
@@ -133,6 +133,9 @@ export function assessmentQueue({ database, software, reading, writer, calculate
     },
   };
 }
+
+const queued: Work = { done: 0, what: 'Waiting until another house is assessed.' };
+const beginning: Work = { done: 0, what: 'Taking the logs out of the store.' };
 
 const notYet: Message = {
   code: 'not-assessed-yet',

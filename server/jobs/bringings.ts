@@ -6,20 +6,32 @@ import { join } from 'node:path';
 import { Readable, Transform } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import type { ReadableStream } from 'node:stream/web';
-import type { BringingPreview } from '../api/shapes.ts';
+import type { BringingPreview, BringingProgress, TakenFile, Work } from '../api/shapes.ts';
 import { machineFailure, Refused, refused } from '../refused.ts';
 import type { HouseToStore } from '../store/houseToStore.ts';
-import type { FolderPreview } from './previewFolder.ts';
-import type { Calculate } from './tasks.ts';
+import type { PreparedFolder } from './prepareFolder.ts';
+import { reading as readingWork } from './stepWords.ts';
+import { type Calculate, type Calculation, Stopped } from './tasks.ts';
+import { watchers } from './watchers.ts';
 
 interface Bringing {
   readonly folder: string;
   /** Paths by the names of the house folder. */
   readonly files: Map<string, string>;
-  /** How many uploads have begun: the names of the files on disk, so that no name from outside is one. */
-  uploads: number;
-  preview: Promise<FolderPreview> | null;
+  /** How many uploads and readings have begun: the names on disk, so that no name from outside is one. */
+  begun: number;
+  /** Of the files as they are now; null until it is asked for. */
+  reading: ReadingOfFolder | null;
   beingKept: boolean;
+}
+
+/** The folder being read, or read: for the preview, and to be stored as it was read. */
+interface ReadingOfFolder {
+  readonly calculation: Calculation<PreparedFolder>;
+  /** Holds the readings that are to be stored. */
+  readonly into: string;
+  /** Null once it is done. */
+  work: Work | null;
 }
 
 interface Needs {
@@ -37,34 +49,59 @@ export type Bringings = ReturnType<typeof bringingsIn>;
 export function bringingsIn({ folder, largestFile, calculate, store }: Needs) {
   const bringings = new Map<string, Bringing>();
   const namesBeingKept = new Set<string>();
+  const { changed, watch } = watchers();
 
   function find(id: string): Bringing {
     const bringing = bringings.get(id);
-    if (bringing === undefined)
-      throw refused(
-        404,
-        'no-such-bringing',
-        'This house folder is not waiting here.',
-        'It was kept or dropped, or the program was started again: bring the folder once more.',
-      );
+    if (bringing === undefined) throw noSuchBringing();
     return bringing;
   }
 
-  async function previewOf(id: string): Promise<FolderPreview> {
-    const bringing = find(id);
-    bringing.preview ??= calculate({ kind: 'preview', folder: new Map(bringing.files) }).result;
-    try {
-      return await bringing.preview;
-    } catch (error) {
-      bringing.preview = null;
-      find(id); // when it was dropped meanwhile, that is what there is to say
-      throw error;
+  /** Everyone who asks meanwhile waits for the same reading; a file that comes meanwhile has it begun anew. */
+  async function prepared(id: string): Promise<PreparedFolder> {
+    for (;;) {
+      const bringing = find(id); // when it was dropped meanwhile, that is what there is to say
+      bringing.reading ??= beginReading(id, bringing);
+      const { reading } = bringing;
+      try {
+        return await reading.calculation.result;
+      } catch (error) {
+        if (bringing.reading === reading) forgetReading(bringing);
+        if (!(error instanceof Stopped)) throw error;
+      }
     }
   }
 
-  async function drop(id: string): Promise<void> {
+  function beginReading(id: string, bringing: Bringing): ReadingOfFolder {
+    const into = join(bringing.folder, String(++bringing.begun));
+    const calculation = calculate({ kind: 'prepare', folder: new Map(bringing.files), into }, (step) => {
+      reading.work = readingWork(step);
+      changed(id);
+    });
+    const reading: ReadingOfFolder = { calculation, into, work: { done: 0, what: 'Reading house.json.' } };
+    const done = () => {
+      reading.work = null;
+      changed(id);
+    };
+    calculation.result.then(done, done);
+    changed(id);
+    return reading;
+  }
+
+  function forgetReading(bringing: Bringing): void {
+    const { reading } = bringing;
+    bringing.reading = null;
+    if (reading === null) return;
+    reading.calculation.stop();
+    const remove = () => rm(reading.into, { recursive: true, force: true });
+    reading.calculation.result.then(remove, remove).catch(() => {}); // else it goes with the whole folder
+  }
+
+  async function remove(id: string): Promise<void> {
     const bringing = find(id);
     bringings.delete(id);
+    bringing.reading?.calculation.stop();
+    changed(id);
     await rm(bringing.folder, { recursive: true, force: true });
   }
 
@@ -76,55 +113,67 @@ export function bringingsIn({ folder, largestFile, calculate, store }: Needs) {
       const id = randomBytes(12).toString('base64url');
       const own = join(folder, id);
       await mkdir(own, { recursive: true });
-      bringings.set(id, { folder: own, files: new Map(), uploads: 0, preview: null, beingKept: false });
+      bringings.set(id, { folder: own, files: new Map(), begun: 0, reading: null, beingKept: false });
       return id;
     },
 
     /** Takes a file in, in place of one of the same name. An upload that stops half-way leaves nothing. */
-    async put(id: string, name: string, body: ReadableStream | null): Promise<BringingPreview> {
+    async put(id: string, name: string, body: ReadableStream | null): Promise<TakenFile> {
       const bringing = find(id);
       if (bringing.beingKept) throw beingKept();
-      const path = join(bringing.folder, String(++bringing.uploads));
+      const path = join(bringing.folder, String(++bringing.begun));
+      const file = createWriteStream(path);
       try {
-        await pipeline(
-          body === null ? Readable.from([]) : Readable.fromWeb(body),
-          atMost(largestFile),
-          createWriteStream(path),
-        );
+        await pipeline(body === null ? Readable.from([]) : Readable.fromWeb(body), atMost(largestFile), file);
         // It may have been dropped or begun to be kept meanwhile.
         if (find(id).beingKept) throw beingKept();
       } catch (error) {
         await rm(path, { force: true });
         throw error instanceof Refused ? error : (machineFailure(error) ?? stoppedHalfWay(name));
       }
-      // One that it replaces stays on disk until the folder goes: an earlier preview may be reading it.
+      forgetReading(bringing);
+      const replaced = bringing.files.get(name);
       bringing.files.set(name, path);
-      bringing.preview = null;
-      return { id, ...(await previewOf(id)) };
+      if (replaced !== undefined) await rm(replaced, { force: true });
+      return { name, bytes: file.bytesWritten };
     },
 
-    preview: async (id: string): Promise<BringingPreview> => ({ id, ...(await previewOf(id)) }),
+    preview: async (id: string): Promise<BringingPreview> => ({ id, ...(await prepared(id)).preview }),
 
-    drop,
+    /** How far the reading has come; null when the folder is gone. */
+    progress(id: string): BringingProgress | null {
+      const bringing = bringings.get(id);
+      return bringing === undefined ? null : { reading: bringing.reading?.work ?? null };
+    },
+
+    watch,
+
+    async drop(id: string): Promise<void> {
+      if (find(id).beingKept) throw beingKept();
+      await remove(id);
+    },
 
     /** Stores the house and answers its id; the folder is then gone from here. */
     async keep(id: string): Promise<string> {
+      const { house, preview } = await prepared(id);
       const bringing = find(id);
-      const { ready, name, problems, missing } = await previewOf(id);
-      if (!ready || name === null) throw notReady(problems, missing);
-      if (bringing.beingKept || namesBeingKept.has(name)) throw beingKept();
+      if (house === null) throw notReady(preview.problems, preview.missing);
+      if (bringing.beingKept || namesBeingKept.has(house.name)) throw beingKept();
       bringing.beingKept = true;
-      namesBeingKept.add(name);
+      namesBeingKept.add(house.name);
       try {
-        const house = await calculate({ kind: 'read', folder: new Map(bringing.files) }).result;
-        if (house === null) throw notReady(problems, missing);
         const kept = await store(house);
-        await drop(id);
+        await remove(id);
         return kept;
       } finally {
         bringing.beingKept = false;
-        namesBeingKept.delete(name);
+        namesBeingKept.delete(house.name);
       }
+    },
+
+    /** Stops every reading. */
+    close(): void {
+      for (const { reading } of bringings.values()) reading?.calculation.stop();
     },
   };
 }
@@ -148,6 +197,14 @@ export const tooLarge = (bytes: number) =>
     'Split the record into several houses, or export it at a longer interval.',
   );
 
+export const noSuchBringing = () =>
+  refused(
+    404,
+    'no-such-bringing',
+    'This house folder is not waiting here.',
+    'It was kept or dropped, or the program was started again: bring the folder once more.',
+  );
+
 const beingKept = () =>
   refused(
     409,
@@ -166,7 +223,7 @@ const stoppedHalfWay = (file: string) =>
     },
   ]);
 
-const notReady = (problems: FolderPreview['problems'], missing: readonly string[]) =>
+const notReady = (problems: BringingPreview['problems'], missing: readonly string[]) =>
   new Refused(409, [
     ...(problems.length > 0
       ? problems

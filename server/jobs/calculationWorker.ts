@@ -2,5 +2,5 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import { runTask } from './tasks.ts';
 
-const result = runTask(workerData, (done) => parentPort?.postMessage({ done }));
+const result = runTask(workerData, (step) => parentPort?.postMessage({ step }));
 parentPort?.postMessage({ result });

@@ -3,8 +3,8 @@ import { readFileSync } from 'node:fs';
 import type { Message } from '../../src/assessment.ts';
 import type { House } from '../../src/house.ts';
 import { readHouse } from '../../src/houseFile.ts';
+import { filesNamed } from '../../src/record/index.ts';
 import { say } from '../../src/words/index.ts';
-import { namedFiles } from '../store/houseToStore.ts';
 
 /** The path of each file by its name in the house folder, `house.json` among them. */
 export type StagedFolder = ReadonlyMap<string, string>;
@@ -26,7 +26,7 @@ export function readStaged(folder: StagedFolder): FolderOnDisk {
   const json = readFileSync(path);
   const reading = readHouse(json.toString('utf8'));
   if (reading.kind === 'problems') return { kind: 'problems', problems: reading.problems.map(say) };
-  const named = namedFiles(reading.house);
+  const named = filesNamed(reading.house);
   const files = new Map<string, Uint8Array>();
   for (const name of named) {
     const at = folder.get(name);

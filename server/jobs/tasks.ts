@@ -1,35 +1,28 @@
 /** What is worked out beside the request thread: plain functions, to which a worker only passes messages. */
-import { type HouseToStore, houseToStore } from '../store/houseToStore.ts';
+import type { AssessStep } from '../../src/assess.ts';
 import type { Outcome } from '../store/writing.ts';
 import { assessHouse } from './assessHouse.ts';
-import { type FolderPreview, previewFolder } from './previewFolder.ts';
-import { readStaged, type StagedFolder } from './stagedFolder.ts';
+import { type PreparedFolder, prepareFolder } from './prepareFolder.ts';
+import type { StagedFolder } from './stagedFolder.ts';
 
 export interface TaskResults {
   readonly assess: Outcome;
-  readonly preview: FolderPreview;
-  /** Null when there is no valid `house.json`. */
-  readonly read: HouseToStore | null;
+  readonly prepare: PreparedFolder;
 }
 
 export type Task =
   | { readonly kind: 'assess'; readonly database: string; readonly id: string }
-  | { readonly kind: 'preview'; readonly folder: StagedFolder }
-  | { readonly kind: 'read'; readonly folder: StagedFolder };
+  | { readonly kind: 'prepare'; readonly folder: StagedFolder; readonly into: string };
 
 export type TaskOf<K extends Task['kind']> = Extract<Task, { kind: K }>;
 
-/** @param onProgress told the share that is done, from 0 to 1 */
-export function runTask(task: Task, onProgress: (done: number) => void): TaskResults[Task['kind']] {
+/** @param onStep told of each step before it is taken */
+export function runTask(task: Task, onStep: (step: AssessStep) => void): TaskResults[Task['kind']] {
   switch (task.kind) {
     case 'assess':
-      return assessHouse(task.database, task.id, onProgress);
-    case 'preview':
-      return previewFolder(task.folder);
-    case 'read': {
-      const read = readStaged(task.folder);
-      return read.kind === 'house' ? houseToStore(read.json, read.house, read.files) : null;
-    }
+      return assessHouse(task.database, task.id, onStep);
+    case 'prepare':
+      return prepareFolder(task.folder, task.into, onStep);
   }
 }
 
@@ -42,7 +35,7 @@ export interface Calculation<Result> {
 
 export type Calculate = <K extends Task['kind']>(
   task: TaskOf<K>,
-  onProgress?: (done: number) => void,
+  onStep?: (step: AssessStep) => void,
 ) => Calculation<TaskResults[K]>;
 
 export class Stopped extends Error {}

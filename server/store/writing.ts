@@ -1,10 +1,12 @@
 /** Everything that changes the database. Each call is one transaction: it happens wholly or not at all. */
+import { readFileSync } from 'node:fs';
 import type { Database } from 'better-sqlite3';
 import type { Message } from '../../src/assessment.ts';
 import type { NightCurve } from '../../src/curves.ts';
 import { DAY, packDay, type Readings } from './dayBlob.ts';
 import { packHours } from './hourBlob.ts';
 import type { ChannelToStore, HouseToStore } from './houseToStore.ts';
+import { readReadings } from './readingsFile.ts';
 
 /** What an assessment came to; `answer` and `assessment` as JSON. */
 export type Outcome =
@@ -58,14 +60,9 @@ export function writingTo(db: Database) {
   );
 
   function storeChannel(house: number | bigint, channel: ChannelToStore): void {
-    const { time, value, ...rest } = channel;
-    const { lastInsertRowid: number } = insertChannel.run({
-      house,
-      ...rest,
-      first: time[0],
-      last: time[time.length - 1],
-    });
-    for (const { day, readings } of daysOf(channel)) {
+    const { path, ...row } = channel;
+    const { lastInsertRowid: number } = insertChannel.run({ house, ...row });
+    for (const { day, readings } of daysOf(readReadings(path))) {
       const { min, max, sum } = summaryOf(readings.value);
       const hours = packHours(readings, day);
       insertDay.run(number, day, readings.time.length, min, max, sum, hours);
@@ -78,7 +75,8 @@ export function writingTo(db: Database) {
     keepHouse: db.transaction((id: string, house: HouseToStore, invented: boolean): void => {
       const { files, channels, ...row } = house;
       const { lastInsertRowid: number } = insertHouse.run({ ...row, id, invented: invented ? 1 : 0 });
-      for (const { name, sha256, bytes } of files) insertFile.run(number, name, bytes.length, sha256, bytes);
+      for (const { name, bytes, sha256, path } of files)
+        insertFile.run(number, name, bytes, sha256, readFileSync(path));
       for (const channel of channels) storeChannel(number, channel);
       if (invented) insertOnce.run(DEMONSTRATION_STORED);
     }),

@@ -1,12 +1,16 @@
 /** The clock of a file: the time of every row as the logger showed it, day and month told apart. */
 import { type DateOrder, dateOrderOf, dayOf, midnight, type OpenDates } from './dateOrder.ts';
-import { type TimeColumns, timeOf } from './timeColumns.ts';
+import { type Stamps, shapeCode } from './stamps.ts';
+import type { UnderstoodClock } from './understood.ts';
 
 export interface Clock {
   /** What the clock showed, counted as if it were UTC [s since 1970]; NaN for a row without a time. */
   readonly shown: Float64Array;
   /** Offset from UTC [s] that the row states; NaN where it states none. */
   readonly offset: Float64Array;
+  /** Null where the text leaves nothing open. */
+  readonly order: DateOrder | null;
+  readonly orderBy: UnderstoodClock['orderBy'];
   /** The order of day and month that was taken without evidence; null when nothing was left open. */
   readonly orderGuessed: 'day-first' | 'month-first' | null;
 }
@@ -14,40 +18,47 @@ export interface Clock {
 /**
  * Reads the time of every row.
  *
- * @param headerOffset offset from UTC that the header states for rows that state none [s]; null when it is silent
- * @param dateOrder    what the house says of day and month; it goes before the evidence
+ * @param headerOffset  offset from UTC that header or preamble state for rows that state none [s]; null when silent
+ * @param dateOrder     what the house says of day and month; it goes before the evidence
+ * @param orderOfOthers what the house's other files have for certain; it decides where this one leaves it open
  */
 export function readClock(
-  rows: readonly (readonly string[])[],
-  columns: TimeColumns,
+  { count, shape, parts, clock, offset: stated }: Stamps,
   headerOffset: number | null,
   dateOrder: DateOrder | undefined,
+  orderOfOthers: DateOrder | undefined,
 ): Clock {
-  const shown = new Float64Array(rows.length).fill(Number.NaN);
-  const offset = new Float64Array(rows.length).fill(Number.NaN);
-  const clock = new Float64Array(rows.length);
-  const parts = new Int16Array(3 * rows.length);
-  const yearsOpen = new Uint8Array(rows.length);
+  const shown = new Float64Array(count).fill(Number.NaN);
+  const offset = headerOffset === null ? stated : stated.map((it) => (Number.isNaN(it) ? headerOffset : it));
   const open: number[] = [];
-  rows.forEach((row, i) => {
-    const stamp = timeOf(row, columns);
-    if (stamp === null) return;
-    const [a, b, c] = stamp.parts;
-    offset[i] = Number.isNaN(stamp.offset) && headerOffset !== null ? headerOffset : stamp.offset;
-    clock[i] = stamp.clock;
-    if (stamp.shape === 'year first') shown[i] = midnight(a, b, c) + stamp.clock;
-    else if (stamp.shape === 'day first') shown[i] = midnight(c, b, a) + stamp.clock;
-    else {
-      parts.set(stamp.parts, 3 * i);
-      yearsOpen[i] = stamp.shape === 'open' ? 1 : 0;
-      open.push(i);
-    }
-  });
-  const dates: OpenDates = { parts, clock, yearOpen: (i) => yearsOpen[i] === 1 };
-  const { order, sure } =
-    open.length === 0 || dateOrder !== undefined
-      ? { order: dateOrder ?? 'day-first', sure: true }
-      : dateOrderOf(dates, open);
+  for (let i = 0; i < count; i++) {
+    const [a, b, c] = [parts[3 * i], parts[3 * i + 1], parts[3 * i + 2]];
+    if (shape[i] === YEAR_FIRST) shown[i] = midnight(a, b, c) + clock[i];
+    else if (shape[i] === DAY_FIRST) shown[i] = midnight(c, b, a) + clock[i];
+    else if (shape[i] !== 0) open.push(i);
+  }
+  if (open.length === 0) return { shown, offset, order: null, orderBy: 'the text', orderGuessed: null };
+  const dates: OpenDates = { parts, clock, yearOpen: (i) => shape[i] === OPEN };
+  const { order, by } = decided(dates, open, dateOrder, orderOfOthers);
   for (const i of open) shown[i] = dayOf(dates, i, order) + clock[i];
-  return { shown, offset, orderGuessed: sure ? null : order === 'month-first' ? order : 'day-first' };
+  const guessed = order === 'month-first' ? order : 'day-first';
+  return { shown, offset, order, orderBy: by, orderGuessed: by === 'a guess' ? guessed : null };
+}
+
+const YEAR_FIRST = shapeCode('year first');
+const DAY_FIRST = shapeCode('day first');
+const OPEN = shapeCode('open');
+
+function decided(
+  dates: OpenDates,
+  open: readonly number[],
+  dateOrder: DateOrder | undefined,
+  orderOfOthers: DateOrder | undefined,
+): { readonly order: DateOrder; readonly by: UnderstoodClock['orderBy'] } {
+  if (dateOrder !== undefined) return { order: dateOrder, by: 'the house' };
+  const { order, sure, possible } = dateOrderOf(dates, open);
+  if (sure) return { order, by: 'the whole file' };
+  if (orderOfOthers !== undefined && possible.includes(orderOfOthers))
+    return { order: orderOfOthers, by: 'the other files' };
+  return { order, by: 'a guess' };
 }

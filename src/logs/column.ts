@@ -14,9 +14,16 @@ export interface Column {
   readonly numbers: readonly number[];
 }
 
-/** What the columns are called: by their headers, else by their place. */
-export const namesOf = (headers: readonly string[]): string[] =>
-  headers.map((header, at) => (header === '' ? `column ${at + 1}` : header));
+/** What the columns are called: by their headers, else by their place; the second of one name is "name (2)". */
+export function namesOf(headers: readonly string[]): string[] {
+  const met = new Map<string, number>();
+  return headers.map((header, at) => {
+    if (header === '') return `column ${at + 1}`;
+    const times = (met.get(header) ?? 0) + 1;
+    met.set(header, times);
+    return times === 1 ? header : `${header} (${times})`;
+  });
+}
 
 /** The columns that hold numbers, those of the time left out. */
 export function columnsOf(

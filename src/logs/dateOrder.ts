@@ -15,6 +15,8 @@ export interface Decision {
   readonly order: DateOrder;
   /** False when the file does not tell and the first possible order was taken. */
   readonly sure: boolean;
+  /** The orders that make real dates of the rows equally well; none where the rows contradict each other. */
+  readonly possible: readonly DateOrder[];
 }
 
 /**
@@ -38,12 +40,16 @@ export function dateOrderOf(dates: OpenDates, rows: readonly number[]): Decision
     0,
     ...read.filter(({ times }) => times.length < most).map(({ times }) => times.length),
   );
-  if (possible.length === 1) return { order: possible[0].order, sure: lost <= others * MAX_STRAYS };
+  const names = possible.map(({ order }) => order);
+  if (possible.length === 1) {
+    const sure = lost <= others * MAX_STRAYS;
+    return { order: names[0], sure, possible: sure ? names : [] };
+  }
   const nights = possible.map(({ order, times }) => ({ order, bridged: nightsBridged(times) }));
   nights.sort((a, b) => b.bridged - a.bridged);
   const [best, next] = nights;
-  if (best.bridged > next.bridged) return { order: best.order, sure: true };
-  return { order: possible[0].order, sure: false };
+  if (best.bridged > next.bridged) return { order: best.order, sure: true, possible: names };
+  return { order: names[0], sure: false, possible: names };
 }
 
 /** Midnight that begins a date, as seconds since 1970; NaN when there is no such date in that order. */

@@ -1,7 +1,8 @@
 /** What separates the cells of a file: whatever makes times and numbers of the most of it. */
+import { countingColumn } from './elapsed.ts';
 import { namesTime, quantityNamed } from './names.ts';
 import { readNumber } from './numbers.ts';
-import { cellsOf, type Delimiter } from './table.ts';
+import { cellsOf, type Delimiter, isComment } from './table.ts';
 import { type TimeColumns, timeColumns, timeOf, usedBy } from './timeColumns.ts';
 
 export type Dialect =
@@ -11,19 +12,18 @@ export type Dialect =
 
 /** Tries each separator on lines spread over the file, so that a preamble of any length weighs little. */
 export function dialectOf(lines: readonly string[]): Dialect {
-  const sample = spread(lines, SAMPLE).filter((line) => line.trim() !== '' && !line.startsWith('#'));
-  let best: { readonly delimiter: Delimiter; readonly columns: TimeColumns; readonly score: number } | null =
-    null;
-  let timed = false;
-  for (const delimiter of DELIMITERS) {
-    const rows = sample.map((line) => cellsOf(line, delimiter));
-    const columns = timeColumns(rows, [], {});
-    timed ||= columns !== null || rows.some(isHeader);
-    if (columns === null) continue;
-    const score = rows.reduce((sum, row) => sum + clarity(row, columns), 0);
-    if (score > (best?.score ?? 0)) best = { delimiter, columns, score };
-  }
-  if (best !== null) return { kind: 'found', delimiter: best.delimiter, columns: best.columns };
+  const sample = spread(lines, SAMPLE).filter((line) => line.trim() !== '' && !isComment([line.trim()]));
+  const tables = DELIMITERS.map((delimiter) => ({
+    delimiter,
+    rows: sample.map((line) => cellsOf(line, delimiter)),
+  }));
+  const dated = best(tables, (rows) => timeColumns(rows, [], {}));
+  const counted = best(tables, countingColumn);
+  // a date or two in the preamble do not date the rows
+  if (counted !== null && counted.score > PREAMBLE_DATES * (dated?.score ?? 0))
+    return { kind: 'found', ...counted };
+  if (dated !== null) return { kind: 'found', ...dated };
+  const timed = tables.some(({ rows }) => timeColumns(rows, [], {}) !== null || rows.some(isHeader));
   return { kind: timed ? 'no numbers' : 'no time' };
 }
 
@@ -46,12 +46,32 @@ export function spread<T>(items: readonly T[], most: number): T[] {
   ];
 }
 
+/** The separator and the columns of time that explain the most cells; null when none explains any. */
+function best(
+  tables: readonly { readonly delimiter: Delimiter; readonly rows: readonly (readonly string[])[] }[],
+  columnsIn: (rows: readonly (readonly string[])[]) => TimeColumns | null,
+) {
+  let found: {
+    readonly delimiter: Delimiter;
+    readonly columns: TimeColumns;
+    readonly score: number;
+  } | null = null;
+  for (const { delimiter, rows } of tables) {
+    const columns = columnsIn(rows);
+    if (columns === null) continue;
+    const score = rows.reduce((sum, row) => sum + clarity(row, columns), 0);
+    if (score > (found?.score ?? 0)) found = { delimiter, columns, score };
+  }
+  return found;
+}
+
 /** A log that has only just begun is a header and no rows. */
 const isHeader = (row: readonly string[]) => row.some(namesTime) && row.some(quantityNamed);
 
 /** Where two explain a file equally well, the first. */
 const DELIMITERS: readonly Delimiter[] = ['\t', ';', ',', '|', 'blanks'];
 const SAMPLE = 400;
+const PREAMBLE_DATES = 2;
 
 /** Share of the cells that are understood, in a row with a time and a number; else 0. */
 function clarity(row: readonly string[], columns: TimeColumns): number {

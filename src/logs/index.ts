@@ -1,4 +1,12 @@
-/** Logs: the bytes of any temperature log in, its readings out; and all files of a house on one grid. */
-export { type FileAccount, type Gathered, gatherRecord, type RecordFinding } from './houseRecord.ts';
-export type { LogChannel, LogFinding, LogHints, LogReading } from './log.ts';
+/** Logs: the bytes of any temperature log in, its readings out. */
+export {
+  type DoubtKind,
+  doubtKinds,
+  type LogChannel,
+  type LogFinding,
+  type LogHints,
+  type LogReading,
+} from './log.ts';
+export { findHeader } from './names.ts';
 export { readLog } from './readLog.ts';
+export type { Understood } from './understood.ts';

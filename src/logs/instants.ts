@@ -19,13 +19,13 @@ export interface RowTimes {
  * the order of the rows tells: until the clock goes back it is the first pass, from then on the second.
  *
  * @param lines       line of each row
- * @param isSame      whether two rows hold the same cells
+ * @param isSame      whether two rows hold the same readings
  * @param clockOffset added to the file's clock [s]
  * @throws RangeError if there is no such zone
  */
 export function rowTimes(
   { shown, offset }: Clock,
-  lines: readonly number[],
+  lines: Int32Array,
   isSame: (i: number, j: number) => boolean,
   { timeZone, clockOffset }: { readonly timeZone: string; readonly clockOffset: number },
 ): RowTimes {

@@ -1,6 +1,8 @@
 /** What reading a log gives: channels in SI, an account of the rows, and what was noticed on the way. */
 import type { Quantity, Where } from '../assessment.ts';
 import type { NotText } from './encoding.ts';
+import type { Understood } from './understood.ts';
+import type { Refusal } from './unpack.ts';
 
 /**
  * One column of a log: its readings in the order of time, none of them missing.
@@ -16,7 +18,22 @@ export interface LogChannel {
   readonly time: Float64Array;
   /** Values in the units above; same length as `time`, no NaN. */
   readonly value: Float64Array;
+  /** What speaks against a reading: 0 for nothing, else 1 + its place in `doubtKinds`; same length as `time`. */
+  readonly doubt: Uint8Array;
 }
+
+/** Why a reading is kept out of the fits until a person puts it back. */
+export const doubtKinds = [
+  /** What a sensor gives before its first conversion. */
+  'power-on',
+  /** A zero among readings that are nowhere near it. */
+  'false-zero',
+  /** The same value for much longer than this sensor ever rests. */
+  'stuck',
+  /** One or a few readings far off both neighbours. */
+  'spike',
+] as const;
+export type DoubtKind = (typeof doubtKinds)[number];
 
 /** What a house says about a file beyond its bytes; everything here overrides a guess. */
 export interface LogHints {
@@ -27,6 +44,10 @@ export interface LogHints {
   /** Which column holds what, by header. */
   readonly columns: Readonly<Partial<Record<Quantity | 'time' | 'date', string>>>;
   readonly dateOrder?: 'day-first' | 'month-first' | 'year-first' | undefined;
+  /** The order that the house's other files have for certain; it decides where this file leaves it open. */
+  readonly orderOfOthers?: 'day-first' | 'month-first' | 'year-first' | undefined;
+  /** The year from which a spreadsheet counted the days, where times are such numbers. */
+  readonly serialFrom?: 1900 | 1904 | undefined;
   readonly decimal?: '.' | ',' | undefined;
   readonly temperatureUnit?: 'C' | 'F' | 'K' | undefined;
   /** What the one nameless column holds, where the house says what kind of file this is. */
@@ -39,7 +60,14 @@ export interface LogHints {
 export type LogFinding = { readonly where: Where } & (
   | { readonly code: 'file-empty' }
   | { readonly code: 'file-not-text'; readonly looksLike: NotText }
+  /** An archive that is not opened, and why. */
+  | { readonly code: 'archive-refused'; readonly why: Refusal }
+  | { readonly code: 'archive-several-logs'; readonly names: readonly string[] }
+  /** Rows with NULs and other signs that no text holds, as a power cut leaves them. */
+  | { readonly code: 'control-bytes'; readonly count: number; readonly lines: readonly number[] }
   | { readonly code: 'no-time-column' }
+  /** Times that count from a start which the file does not name, or in a unit or interval that it does not name. */
+  | { readonly code: 'start-not-told'; readonly headers: readonly string[] }
   | { readonly code: 'column-not-found'; readonly wanted: string; readonly headers: readonly string[] }
   | { readonly code: 'no-readings' }
   | { readonly code: 'no-known-column'; readonly headers: readonly string[] }
@@ -49,6 +77,15 @@ export type LogFinding = { readonly where: Where } & (
       readonly count: number;
       readonly lines: readonly number[];
       readonly why: 'no time' | 'no value' | 'ragged';
+    }
+  /** Averages, extremes and the like at the end of the file. */
+  | { readonly code: 'summary-left-out'; readonly count: number; readonly lines: readonly number[] }
+  /** Headers that come again with their columns in another order; columns that only they have are not read. */
+  | {
+      readonly code: 'columns-moved';
+      readonly count: number;
+      readonly lines: readonly number[];
+      readonly notRead: readonly string[];
     }
   | { readonly code: 'rows-repeated'; readonly count: number; readonly lines: readonly number[] }
   /** Two different values for one instant; the first is kept. */
@@ -70,7 +107,15 @@ export type LogFinding = { readonly where: Where } & (
     }
   /** Neither the file nor the house tells day from month; the order taken is the one named. */
   | { readonly code: 'date-order-unknown'; readonly taken: 'day-first' | 'month-first' }
+  /** Days since 1900 or 1904, which the file does not tell apart; the ones taken are those from the year named. */
+  | { readonly code: 'serial-days-guessed'; readonly taken: 1900 | 1904 }
+  /** Letters that stand for several zones of the world; the house's zone was taken. */
+  | { readonly code: 'zone-ambiguous'; readonly said: string; readonly taken: string }
+  /** Rows that a logger stamped with its first date after it lost power; they are left out of time. */
+  | { readonly code: 'clock-reset'; readonly count: number; readonly lines: readonly number[] }
   | { readonly code: 'temperature-unit-guessed'; readonly taken: 'C' | 'F' | 'K' }
+  /** The file says °C over values that only °F explains; °C is kept where it is possible at all. */
+  | { readonly code: 'unit-doubted'; readonly stated: 'C'; readonly taken: 'C' | 'F' }
   /** Neither header nor unit says what the column holds: its range of values alone does. */
   | { readonly code: 'quantity-guessed'; readonly taken: Quantity }
   | { readonly code: 'all-zero-column-left-out' }
@@ -81,6 +126,24 @@ export type LogFinding = { readonly where: Where } & (
       readonly count: number;
       readonly lines: readonly number[];
     }
+  /** Readings that are kept out of the fits until the house puts them back. */
+  | {
+      readonly code: 'readings-doubted';
+      readonly why: DoubtKind;
+      readonly count: number;
+      readonly lines: readonly number[];
+    }
+  /** Longer than an hour and than 2.5 of the usual steps: nothing is drawn across. */
+  | {
+      readonly code: 'gaps';
+      readonly count: number;
+      /** [s] */
+      readonly longest: number;
+      readonly lines: readonly number[];
+    }
+  | { readonly code: 'irregular-spacing' }
+  /** A thermometer that shows only steps of this size [K]. */
+  | { readonly code: 'coarse-steps'; readonly step: number }
 );
 
 /** The log as read, or why nothing could be read. */
@@ -94,6 +157,7 @@ export type LogReading =
       readonly rejected: number;
       /** Median spacing of the rows [s]; null with a single row. */
       readonly interval: number | null;
+      readonly understood: Understood;
       /** At least one. */
       readonly channels: readonly LogChannel[];
       readonly findings: readonly LogFinding[];
@@ -102,5 +166,7 @@ export type LogReading =
       readonly kind: 'unreadable';
       readonly file: string;
       readonly rows: number;
+      /** What could be made of it all the same; null where that is nothing. */
+      readonly understood: Understood | null;
       readonly findings: readonly LogFinding[];
     };

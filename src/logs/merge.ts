@@ -2,10 +2,16 @@
 import { mark, newTally, type Tally } from './tally.ts';
 
 export interface Merged {
-  /** Per column: its readings in the order of time. */
-  readonly series: readonly { readonly time: Float64Array; readonly value: Float64Array }[];
+  /** Per column: its readings in the order of time, each with its line. */
+  readonly series: readonly {
+    readonly time: Float64Array;
+    readonly value: Float64Array;
+    readonly line: Int32Array;
+  }[];
   /** Instants that hold a reading of any column, strictly rising [s]. */
   readonly time: Float64Array;
+  /** The line of each. */
+  readonly line: Int32Array;
   /** Rows that gave a reading. */
   readonly giving: number;
   /** Rows that only said again what a row before had said. */
@@ -23,7 +29,7 @@ export interface Merged {
  */
 export function mergeRows(
   instants: Float64Array,
-  lines: readonly number[],
+  lines: Int32Array,
   columns: readonly Float64Array[],
   newestFirst: boolean,
 ): Merged {
@@ -33,9 +39,11 @@ export function mergeRows(
   const kept = columns.map(() => ({
     time: new Float64Array(rows.length),
     value: new Float64Array(rows.length),
+    line: new Int32Array(rows.length),
     count: 0,
   }));
   const time = new Float64Array(rows.length);
+  const line = new Int32Array(rows.length);
   let times = 0;
   let giving = 0;
   for (const i of rows) {
@@ -54,6 +62,7 @@ export function mergeRows(
         continue;
       }
       series.time[series.count] = instant;
+      series.line[series.count] = lines[i];
       series.value[series.count++] = value;
       news = true;
     }
@@ -61,23 +70,39 @@ export function mergeRows(
     else if (again && !news) mark(repeated, lines[i]);
     if (!news) continue;
     giving++;
-    if (times === 0 || time[times - 1] !== instant) time[times++] = instant;
+    if (times > 0 && time[times - 1] === instant) continue;
+    time[times] = instant;
+    line[times++] = lines[i];
   }
-  const series = kept.map((it) => ({ time: it.time.slice(0, it.count), value: it.value.slice(0, it.count) }));
-  return { series, time: time.slice(0, times), giving, repeated, conflicting, outOfOrder };
+  const series = kept.map((it) => ({
+    time: it.time.slice(0, it.count),
+    value: it.value.slice(0, it.count),
+    line: it.line.slice(0, it.count),
+  }));
+  return {
+    series,
+    time: time.slice(0, times),
+    line: line.slice(0, times),
+    giving,
+    repeated,
+    conflicting,
+    outOfOrder,
+  };
 }
 
 /** The rows that have a time, by time and then by their place in the file. */
-function inOrder(instants: Float64Array, lines: readonly number[], newestFirst: boolean) {
+function inOrder(instants: Float64Array, lines: Int32Array, newestFirst: boolean) {
   const outOfOrder = newTally();
-  const rows: number[] = [];
+  const all = new Int32Array(instants.length);
+  let count = 0;
   let furthest = Number.NaN;
-  instants.forEach((instant, i) => {
-    if (Number.isNaN(instant)) return;
-    rows.push(i);
-    if (newestFirst ? instant > furthest : instant < furthest) mark(outOfOrder, lines[i]);
-    else furthest = instant;
-  });
+  for (let i = 0; i < instants.length; i++) {
+    if (Number.isNaN(instants[i])) continue;
+    all[count++] = i;
+    if (newestFirst ? instants[i] > furthest : instants[i] < furthest) mark(outOfOrder, lines[i]);
+    else furthest = instants[i];
+  }
+  const rows = all.subarray(0, count);
   if (newestFirst || outOfOrder.count > 0) rows.sort((i, j) => instants[i] - instants[j] || i - j);
   return { rows, outOfOrder };
 }

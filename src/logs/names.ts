@@ -1,4 +1,4 @@
-/** What the header of a column says: the words for each quantity in six languages, and the unit beside them. */
+/** What the header of a column says: the words for each quantity in eleven languages, and the unit beside them. */
 import type { Quantity } from '../assessment.ts';
 import { type Unit, unitNamed } from './units.ts';
 
@@ -9,6 +9,7 @@ export const plainName = (header: string): string =>
     .toLowerCase()
     .normalize('NFD')
     .replace(/[\u0300-\u036f]/g, '')
+    .replace(/[łøßæ]/g, (letter) => PLAIN_LETTERS[letter] ?? '')
     .replace(/[^a-z0-9%]+/g, ' ')
     .trim();
 
@@ -36,13 +37,11 @@ export const isDerived = (header: string): boolean => DERIVED.test(plainName(hea
 /** A header that speaks of the time. */
 export const namesTime = (header: string): boolean => TIME.test(plainName(header));
 
-/** A header that says that its times are UTC, and how far off: "Time (UTC+01:00)" is 3600 [s]; null when it does not. */
-export function offsetNamed(header: string): number | null {
-  const match = /\b(?:utc|gmt)\b\s*(?:([+-])(\d{1,2}):?(\d\d)?)?/i.exec(header.replaceAll('_', ' '));
-  if (match === null) return null;
-  const size = Number(match[2] ?? 0) * 3600 + Number(match[3] ?? 0) * 60;
-  return match[1] === '-' ? -size : size;
-}
+/** A header of what happened rather than of what was measured: button pressed, file ended, alarm. */
+export const namesEvent = (header: string): boolean => EVENTS.test(plainName(header));
+
+/** Water, flues and heaters, which may well be hotter than any air in a house. */
+export const namesHotThing = (header: string): boolean => HOT_THINGS.test(plainName(header));
 
 /**
  * The units that a header may mean, the likeliest first: what stands in brackets, what follows a comma or slash,
@@ -65,42 +64,64 @@ export function unitsNamed(header: string): { readonly unit: Unit; readonly sure
 
 const withoutNumber = (header: string) => header.replace(/^\s*\d+:\s*/, '');
 
+/** Letters that no accent can be taken from. */
+const PLAIN_LETTERS: Readonly<Record<string, string>> = { ł: 'l', ø: 'o', ß: 'ss', æ: 'ae' };
+
 const TIME =
-  /\b(time|date|timestamp|datetime|stamp|zeit|datum|uhrzeit|zeitpunkt|zeitstempel|fecha|hora|heure|horodatage|data|ora|tijd|tijdstip|epoch|unix|utc)\b|\b(date|time)\s?(time|stamp)/;
+  /\b(time|date|timestamp|datetime|stamp|zeit|datum|uhrzeit|zeitpunkt|zeitstempel|fecha|hora|heure|horodatage|data|ora|orario|tijd|tijdstip|czas|cas|tid|tidpunkt|tidspunkt|dato|klokkeslaet|epoch|unix|utc)\b|\b(date|time)\s?(time|stamp)/;
 
 const DERIVED =
   /\b(min|max|minimum|maximum|high|low|limit|alarm|alert|set ?point|target|std|dev|stdev|sd|sollwert|soll|consigna|consigne)\b/;
 
+const EVENTS =
+  /\b(events?|flags?|marker|status|state|button|connected|attached|detached|stopped|started|end of file|eof|door|door open|window open|motion|presence|occupan[a-z]*|alarm|alert|ereignis|zustand|tur|evento|estado|etat|evenement|stato|gebeurtenis)\b/;
+
+const HOT_THINGS =
+  /flow|return|supply|boiler|flue|water|\bdhw\b|tank|cylinder|stove|radiator|collector|chimney|vorlauf|rucklauf|kessel|wasser|ofen|heizkorper|caldera|agua|chaudiere|\beau\b|caldaia|acqua|ketel/;
+
 /** Named like a quantity that is read, and yet another thing. */
 const OTHERS =
-  /direction|\bdir\b|richtung|direccion|direzione|\bbearing\b|gust|rafaga|\bboe|rafale|raffica|heat index|feels|wind ?chill|wet ?bulb|apparent|gefuhlt|batt(ery)? (level|charge|%)|signal|rssi|power factor|cos ?phi/;
+  /direction|\bdir\b|richtung|direccion|direzione|windricht|kierunek|\bsmer\b|\bbearing\b|gust|rafaga|\bboe|rafale|raffica|heat index|feels|wind ?chill|wet ?bulb|apparent|gefuhlt|batt(ery)? (level|charge|%)|signal|rssi|power factor|cos ?phi/;
 
 /** A percentage of something else. */
 const OTHER_SHARES = /valve|\bfan\b|\bsoc\b|level|cloud|cover|position|duty|charge|open|batt/;
 
 const WORDS: readonly (readonly [Quantity, RegExp])[] = [
-  ['dewPoint', /dew ?(point|pt)|t ?dew|dauwpunt|taupunkt|rocio|rosee|rugiada|\btd\b/],
+  [
+    'dewPoint',
+    /dew ?(point|pt)|t ?dew|dauwpunt|taupunkt|rocio|rosee|rugiada|orvalho|punkt rosy|rosny bod|da?gg?punkt|dugpunkt|\btd\b/,
+  ],
   [
     'absoluteHumidity',
-    /abs[a-z]* (hum|feucht|umid)|humedad abs|humidite abs|umidita ass|absolute ?(hum|feucht|vocht)/,
+    /abs[a-z]* (hum|feucht|umid|vlhk|wilg|fukt|fugt)|(humedad|humidite|umidita|umidade|wilgotnosc|vochtigheid) (abs|ass|bezw)|absolute ?(hum|feucht|vocht)|absolut ?(fukt|fugt)/,
   ],
-  ['humidity', /humid|humedad|feucht|vocht|umidita|\bhum\d*\b|\brh|\bhr\b|\brf\b|\brv\b|hygro/],
   [
-    'temperature',
-    /temp|thermom|\bt( ?\d+)?$|^t (in|out|int|ext|inside|outside|indoor|outdoor|room|air)\b|\b(in|out)door t\b/,
+    'humidity',
+    /humid|humedad|feucht|vocht|umidita|umidade|wilgotn|vlhkost|fuktighet|fugtighed|\bhum\d*\b|\brh|\bhr\b|\brf\b|\brv\b|hygro/,
   ],
-  ['windSpeed', /wind|\bws\b|viento|\bvento\b|vitesse (du )?vent|anemom/],
+  [
+    // "Temps" and "tempo" are the time, "Zeitstempel" its stamp
+    'temperature',
+    /(?<!zeits)temp(?!s\b|o\b)|teplota|thermom|\bt( ?\d+)?$|^t (in|out|int|ext|inside|outside|indoor|outdoor|room|air)\b|\b(in|out)door t\b/,
+  ],
+  [
+    'windSpeed',
+    /wind(?!ow)|\bws\b|viento|\bvento\b|vitesse (du )?vent|anemom|wiatr|vetru|\bvitr\b|vindha|vindsty/,
+  ],
   [
     'irradiance',
-    /irradia|pyranom|piranom|globalstrahl|einstrahl|strahlung|radiac|radiazione|rayonnement|straling|insolation|solar ?rad|\bghi\b/,
+    /irradia|pyranom|piranom|globalstrahl|einstrahl|strahlung|radiac|radiazione|rayonnement|straling|stralning|instraling|promieniowan|\bzareni|insolation|solar ?rad|\bghi\b/,
   ],
   ['carbonDioxide', /\bco ?2\b|carbon ?dioxide|kohlendioxid/],
-  ['pressure', /pressure|\bpress\b|presion|druck|pression|luchtdruk|pressione|\bbaro/],
-  ['voltage', /volt|spannung|\btension|spanning|\bbatt/],
-  ['power', /power|potencia|leistung|puissance|vermogen|potenza|\bk?w(att)?\b/],
+  [
+    'pressure',
+    /pressure|\bpress\b|presion|druck|pression|luchtdruk|pressione|pressao|cisnienie|\btlak|lufttryck|lufttryk|\bbaro/,
+  ],
+  ['voltage', /volt|spannung|\btension|tensao|spanning|spaending|napiecie|napeti|\bbatt/],
+  ['power', /power|potencia|leistung|puissance|vermogen|potenza|\bmoc\b|\bvykon|effekt\b|\bk?w(att)?\b/],
   [
     'meter',
-    /\bmeter|zahler|contador|compteur|contatore|\bteller|cumul|total.*(energ|kwh)|(energ|kwh).*total/,
+    /\bmeter|zahler|contador|compteur|contatore|\bteller|licznik|elmer|matarstallning|cumul|total.*(energ|kwh)|(energ|kwh).*total/,
   ],
-  ['energy', /energ|consum|verbrauch|verbruik|\bk?wh\b/],
+  ['energy', /energ|consum|verbrauch|verbruik|spotreba|zuzycie|forbrug|forbrukning|\bk?wh\b/],
 ];

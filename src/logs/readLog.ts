@@ -1,13 +1,16 @@
-/** The way through: what kind of log it is, then clock, values, and one rising series per column. */
-import { median } from 'simple-statistics';
+/** The way through: what kind of log it is, its rows as numbers, then clock, values, and one rising series per column. */
+import { spacingOf } from '../series/steps.ts';
+import { channelFindings, spacingFindings } from './channelFindings.ts';
 import { readClock } from './clock.ts';
-import { columnValues } from './columnValues.ts';
+import { resetRows } from './clockReset.ts';
+import { deadColumns } from './deadColumns.ts';
+import { doubtsOf } from './doubts/index.ts';
 import { rowTimes } from './instants.ts';
 import type { LogChannel, LogFinding, LogHints, LogReading } from './log.ts';
 import { mergeRows } from './merge.ts';
-import { raggedRows } from './raggedRows.ts';
-import { recognise } from './recognise.ts';
-import { mark, newTally, type Tally } from './tally.ts';
+import { readRows } from './readRows.ts';
+import { rowFindings } from './rowFindings.ts';
+import { understand } from './understand.ts';
 
 /**
  * Reads any log of text. Dialect, clock and columns are found from the file as far as the house does not say.
@@ -19,77 +22,56 @@ import { mark, newTally, type Tally } from './tally.ts';
  * @throws RangeError if `hints.timeZone` is no time zone
  */
 export function readLog(file: string, bytes: Uint8Array, hints: LogHints): LogReading {
-  const log = recognise(file, bytes, hints);
-  if (log.kind === 'no log') return { kind: 'unreadable', file, rows: log.rows, findings: log.findings };
-  const { rows, lines } = log.layout;
-
-  const clock = readClock(rows, log.times, log.headerOffset, hints.dateOrder);
-  const ragged = new Set(raggedRows(log.layout, log.lastLineIsOpen));
-  for (const i of ragged) clock.shown[i] = Number.NaN;
-  const isSame = (i: number, j: number) => rows[i].every((cell, at) => cell === rows[j][at]);
-  const { instants, newestFirst, missing, once } = rowTimes(clock, lines, isSame, hints);
-
-  const { columns, findings: leftOut } = columnValues(file, log.layout, instants, log.roles, log.decimal);
-  const values = columns.map((column) => column.values);
-  const merged = mergeRows(instants, lines, values, newestFirst);
-
-  const noTime = newTally();
-  const noValue = newTally();
-  const unclear = newTally();
-  lines.forEach((line, i) => {
-    if (ragged.has(i)) mark(unclear, line);
-    else if (Number.isNaN(clock.shown[i])) mark(noTime, line);
-    else if (!Number.isNaN(instants[i]) && values.every((column) => Number.isNaN(column[i])))
-      mark(noValue, line);
+  const log = understand(file, bytes, hints);
+  if (log.kind === 'no log')
+    return { kind: 'unreadable', file, rows: 0, understood: null, findings: log.findings };
+  const { roles, timeZone } = log;
+  const all = readRows(log);
+  const { rows } = all;
+  const unreadable = (findings: readonly LogFinding[]): LogReading => ({
+    kind: 'unreadable',
+    file,
+    rows: rows.count,
+    understood: log.understood,
+    findings: [...log.findings, ...findings],
   });
+  if (roles.length === 0) {
+    const headers = log.understood.columns.map(({ column }) => column);
+    return unreadable([{ code: 'no-known-column', headers, where: { file } }]);
+  }
 
-  const where = { file };
-  const counted = (tally: Tally, finding: (account: Account) => LogFinding): LogFinding[] =>
-    tally.count === 0 ? [] : [finding({ ...tally, where: { file, line: tally.lines[0] } })];
-  const { timeZone } = hints;
-  const findings: LogFinding[] = [
-    ...log.findings,
-    ...(clock.orderGuessed
-      ? [{ code: 'date-order-unknown' as const, taken: clock.orderGuessed, where }]
-      : []),
-    ...counted(noTime, (it) => ({ code: 'rows-left-out', why: 'no time', ...it })),
-    ...counted(noValue, (it) => ({ code: 'rows-left-out', why: 'no value', ...it })),
-    ...counted(unclear, (it) => ({ code: 'rows-left-out', why: 'ragged', ...it })),
-    ...counted(missing, (it) => ({ code: 'local-time-missing', timeZone, ...it })),
-    ...counted(once, (it) => ({ code: 'doubled-hour-once', timeZone, ...it })),
-    ...counted(merged.repeated, (it) => ({ code: 'rows-repeated', ...it })),
-    ...counted(merged.conflicting, (it) => ({ code: 'values-conflict', ...it })),
-    ...counted(merged.outOfOrder, (it) => ({ code: 'rows-out-of-order', ...it })),
-    ...leftOut,
+  const clock = readClock(rows, log.headerOffset, hints.dateOrder, hints.orderOfOthers);
+  const resets = new Set(resetRows(clock.shown));
+  for (const i of resets) clock.shown[i] = Number.NaN;
+  const isSame = (i: number, j: number) => rows.values.every((column) => Object.is(column[i], column[j]));
+  const times = rowTimes(clock, rows.line, isSame, { timeZone, clockOffset: hints.clockOffset });
+
+  const dead = deadColumns(roles, rows.values);
+  const alive = roles.flatMap((role, c) => (dead.has(role) ? [] : [{ role, values: rows.values[c] }]));
+  const columns = alive.map(({ values }) => values);
+  const merged = mergeRows(times.instants, rows.line, columns, times.newestFirst);
+  const read = alive.flatMap(({ role: { column, quantity } }, k) => {
+    const { line, ...series } = merged.series[k];
+    return series.time.length === 0 ? [] : [{ line, channel: { column: column.name, quantity, ...series } }];
+  });
+  const doubts = doubtsOf(read.map(({ channel }) => channel));
+  const channels = read.map(({ channel }, k): LogChannel => ({ ...channel, doubt: doubts[k] }));
+
+  const findings = [
+    ...rowFindings(file, { all, roles, clock, resets, timeZone, times, dead, merged }),
+    ...spacingFindings(file, merged),
+    ...channels.flatMap((channel, k) => channelFindings(file, channel, read[k].line)),
   ];
-  const channels = columns.flatMap(({ role }, i): LogChannel[] => {
-    const series = merged.series[i];
-    if (series.time.length === 0) return [];
-    return [{ column: role.column.name, quantity: role.quantity, ...series }];
-  });
-  if (channels.length === 0)
-    return {
-      kind: 'unreadable',
-      file,
-      rows: rows.length,
-      findings: [...findings, { code: 'no-readings', where }],
-    };
-  const rejected = rows.length - merged.giving;
+  if (channels.length === 0) return unreadable([...findings, { code: 'no-readings', where: { file } }]);
+  const { order, orderBy } = clock;
   return {
     kind: 'read',
     file,
-    rows: rows.length,
-    rejected,
-    interval: spacing(merged.time),
+    rows: rows.count,
+    rejected: rows.count - merged.giving,
+    interval: merged.time.length > 1 ? spacingOf(merged.time) : null,
+    understood: { ...log.understood, clock: { ...log.understood.clock, order, orderBy } },
     channels,
-    findings,
+    findings: [...log.findings, ...findings],
   };
-}
-
-type Account = Tally & { readonly where: { readonly file: string; readonly line: number | undefined } };
-
-/** Median step between instants [s]; null when there is only one. */
-function spacing(time: Float64Array): number | null {
-  const steps = Array.from(time.subarray(1), (instant, i) => instant - time[i]);
-  return steps.length === 0 ? null : median(steps);
 }

@@ -3,6 +3,7 @@ import type { Quantity } from '../assessment.ts';
 import type { Column } from './column.ts';
 import type { LogHints } from './log.ts';
 import { mostlyPlausible } from './plausible.ts';
+import { couldBeFahrenheitOnly } from './unitDoubt.ts';
 import { measureOf, toSI, type Unit, unitNamed, usualUnits } from './units.ts';
 
 export interface Role {
@@ -27,7 +28,11 @@ export function roleIn(column: Column, quantity: Quantity, hints: LogHints): Rol
     );
   const answer = measureOf[quantity] === 'temperature' ? unitNamed(hints.temperatureUnit ?? '') : undefined;
   const stated = column.units.find(
-    ({ unit, sure }) => unit.measures === measureOf[quantity] && (sure || answer === undefined) && fits(unit),
+    ({ unit, sure }) =>
+      unit.measures === measureOf[quantity] &&
+      fits(unit) &&
+      // what the house answers to a doubt goes before a header that is in doubt
+      (answer === undefined || (sure && !couldBeFahrenheitOnly(column, unit))),
   );
   const [usual, ...others] = usualUnits(quantity);
   // a humidity that never passes 1 is a fraction, whatever its header says

@@ -52,7 +52,7 @@ function quantityOf(column: Column, said: Quantity | undefined, hints: LogHints)
   const byUnit = stated.flatMap((measure) => {
     if (measure === 'humidity' && namesOtherShare(column.name)) return [];
     if (measure === 'volume' && hints.energyPerUnit === undefined) return [];
-    return QUANTITY_OF[measure];
+    return QUANTITY_OF[measure] ?? [];
   })[0];
   const quantity = contradicted ? (byUnit ?? said) : said;
   if (quantity !== 'energy' && quantity !== 'meter') return quantity;
@@ -60,7 +60,7 @@ function quantityOf(column: Column, said: Quantity | undefined, hints: LogHints)
   return quantity === 'energy' && keepsRising(column.numbers) ? 'meter' : quantity;
 }
 
-const QUANTITY_OF: Readonly<Record<Measure, Quantity>> = {
+const QUANTITY_OF: Readonly<Record<Measure, Quantity | null>> = {
   temperature: 'temperature',
   humidity: 'humidity',
   vapour: 'absoluteHumidity',
@@ -72,6 +72,7 @@ const QUANTITY_OF: Readonly<Record<Measure, Quantity>> = {
   pressure: 'pressure',
   share: 'carbonDioxide',
   voltage: 'voltage',
+  other: null,
 };
 
 /** A running meter rather than energy per interval: over enough rows it never turns. */

@@ -2,7 +2,7 @@
 import { median } from 'simple-statistics';
 import type { Column } from './column.ts';
 import type { LogHints } from './log.ts';
-import { quantityNamed } from './names.ts';
+import { namesEvent, quantityNamed } from './names.ts';
 import { isCounter, type Role, roleIn } from './role.ts';
 import { toSI, usualUnits } from './units.ts';
 
@@ -12,8 +12,7 @@ export function rolesByRange(columns: readonly Column[], hints: LogHints): Role[
   for (const column of columns) {
     const named = column.hasHeader && quantityNamed(column.name) !== undefined;
     const stated = column.units.some(({ sure }) => sure);
-    if (named || stated || isCounter(column.numbers) || column.numbers.every((number) => number === 0))
-      continue;
+    if (named || stated || isCounter(column.numbers) || isFlag(column)) continue;
     const before = roles.at(-1);
     const warmth = before && before.quantity === 'temperature' ? middle(before) : null;
     const wet = roleIn(column, 'humidity', hints);
@@ -29,6 +28,10 @@ export function rolesByRange(columns: readonly Column[], hints: LogHints): Role[
   }
   return roles;
 }
+
+/** Ones and zeros, or a header that says so: something that happened. */
+const isFlag = ({ numbers, name, hasHeader }: Column) =>
+  (hasHeader && namesEvent(name)) || numbers.every((number) => number === 0 || number === 1);
 
 const middle = ({ column, unit }: Role) => median(column.numbers.map((number) => toSI(number, unit)));
 

@@ -1,4 +1,5 @@
 /** One date and time as text, taken apart. Which of day and month comes first is left open: a row cannot tell. */
+import { abbreviationOffset, isAmbiguousZone } from './zoneNamed.ts';
 
 /** Where year, month and day stand, as far as the text itself tells. */
 export type Shape = 'year first' | 'day first' | 'year last' | 'open';
@@ -11,6 +12,8 @@ export interface Stamp {
   readonly clock: number;
   /** Offset from UTC [s]; NaN where the text has none. */
   readonly offset: number;
+  /** The text holds a time of day. */
+  readonly timed: boolean;
 }
 
 /** What a text holds of date and time; null when it is neither. A date alone counts as its midnight. */
@@ -23,32 +26,50 @@ export function readStamp(text: string): Stamp | null {
   return stamp(shape, [Number(first), Number(second), Number(third)], clockText);
 }
 
+/** The time that a date in one cell and a time of day in another make; either may be a bare number. */
+export function readStampOf(date: string, time: string): Stamp | null {
+  const bare = isCompactDate(date);
+  const day = bare ? compact(`${date}0000`) : readStamp(date);
+  const digits = bare && isCompactTime(time) ? time.match(/\d\d/g)?.join(':') : time.replaceAll('.', ':');
+  const clock = readClock(time) ?? readClock(digits ?? '');
+  return day && clock && { ...day, ...clock, timed: true };
+}
+
 /** Seconds since midnight of a text that is a time of day alone; NaN when it is not. */
 export const readTimeOfDay = (text: string): number => readClock(text)?.clock ?? Number.NaN;
 
 /** A date without a time of day. */
-export const isDateAlone = (text: string): boolean => !/\d:\d|\d{8}/.test(text) && readStamp(text) !== null;
+export const isDateAlone = (text: string): boolean => readStamp(text)?.timed === false;
 
-const STAMP = /^(\d{1,4})([-/.])(\d{1,2})\2(\d{1,4})(?:(?:\s*[T,_]\s*|\s+|-(?=\d\d:))(.+))?$/i;
+/** "20260125", as one number: a date where times stand beside it. */
+export const isCompactDate = (text: string): boolean =>
+  /^(19[89]|20\d)\d(0[1-9]|1[0-2])(0[1-9]|[12]\d|3[01])$/.test(text);
+
+/** "1810" or "181000", as one number: a time of day where dates stand beside it. */
+export const isCompactTime = (text: string): boolean => /^([01]\d|2[0-3])[0-5]\d([0-5]\d)?$/.test(text);
+
+const STAMP = /^(\d{1,4})([-/.])(\d{1,2})\2(\d{1,4})\.?(?:(?:\s*[T,_]\s*|\s+|-(?=\d\d:))(.+))?$/i;
 const CLOCK =
-  /^(\d{1,2}):(\d\d)(?::(\d\d)(?:[.,](\d{1,9}))?)?\s*(?:([ap])\.?\s?m?\.?)?\s*(?:(z)|(?:utc|gmt)?([+-])(\d\d?)(?::?(\d\d))?|utc|gmt)?(?:\[[^\]]*\])?$/i;
+  /^(?:([ap])\.?\s?m\.?\s*)?(\d{1,2})[:h](\d\d)(?:[:m](\d\d)(?:[.,](\d{1,9}))?s?)?\s*(?:([ap])\.?\s?m?\.?)?\s*(?:(z)|(?:utc|gmt)?([-+−])(\d\d?)(?::?(\d\d))?|(uhr|[a-z]{3,5}))?(?:\[[^\]]*\])?$/i;
 const NAMED =
-  /^(?:[a-z]{2,10}\.?,?\s+)?(\d{1,2})[.\s/-]*([a-zà-ÿ]{3,10})\.?[,\s/-]+(\d{4}|\d\d)(?:(?:[T,\s]\s*)+(.+))?$/i;
-const NAMED_FIRST = /^(?:[a-z]{2,10}\.?,?\s+)?([a-zà-ÿ]{3,10})\.?\s+(\d{1,2}),?\s+(\d{4})(?:[,\s]+(.+))?$/i;
+  /^(?:[a-zà-ÿ]{2,10}\.?,?\s+)?(\d{1,2})(?:er|st|nd|rd|th)?[.\s/-]*(?:de\s+)?([a-zà-ÿ]{3,10})\.?(?:[,\s/-]+|\s+de\s+)(\d{4}|\d\d)(?:(?:[T,\s]\s*)+(.+))?$/i;
+const NAMED_FIRST =
+  /^(?:[a-zà-ÿ]{2,10}\.?,?\s+)?([a-zà-ÿ]{3,10})\.?[\s/-]+(\d{1,2})(?:st|nd|rd|th)?,?[\s/-]+(\d{4})(?:[,\s]+(.+))?$/i;
+const NAMED_LAST = /^(\d{4})[-\s/.]([a-zà-ÿ]{3,10})\.?[-\s/.](\d{1,2})(?:[T,\s]+(.+))?$/i;
 const COMPACT = /^(\d{4})(\d\d)(\d\d)[T_ ]?(\d\d):?(\d\d)(?::?(\d\d))?(z|[+-]\d\d:?\d\d)?$/i;
 
-/** The first letters of the months in English, Spanish, German, French, Italian and Dutch. */
+/** The first letters of the months in English, Spanish, German, French, Italian, Dutch, Portuguese and Swedish. */
 const MONTHS: readonly RegExp[] = [
   /^(jan|ene|gen)/,
   /^(feb|fev)/,
   /^(mar|mae|maa|mrt|mrz)/,
   /^(apr|abr|avr)/,
-  /^(may|mai|mei|mag)/,
+  /^(may|mai|mei|mag|maj)/,
   /^(jun|juin|giu)/,
   /^(jul|juil|lug)/,
   /^(aug|ago|aou)/,
   /^(sep|set)/,
-  /^(oct|okt|ott)/,
+  /^(oct|okt|ott|out)/,
   /^(nov)/,
   /^(dec|dez|dic)/,
 ];
@@ -60,22 +81,36 @@ function shapeOf(first: string, third: string): Shape | null {
 }
 
 function stamp(shape: Shape, parts: Stamp['parts'], clockText: string | undefined): Stamp | null {
-  if (clockText === undefined) return { shape, parts, clock: 0, offset: Number.NaN };
-  const read = readClock(clockText);
-  return read && { shape, parts, ...read };
+  if (clockText === undefined) return { shape, parts, clock: 0, offset: Number.NaN, timed: false };
+  const read = readClock(clockText) ?? readClock(besideDate(clockText));
+  return read && { shape, parts, ...read, timed: true };
 }
 
+/** "18.10.00" and "18", which beside a date are times and alone could be anything. */
+const besideDate = (text: string) => {
+  if (/^\d{1,2}\.\d\d\.\d\d$/.test(text)) return text.replaceAll('.', ':');
+  return /^([01]\d|2[0-3])$/.test(text) ? `${text}:00` : '';
+};
+
 function namedMonth(text: string): Stamp | null {
-  const dayFirst = NAMED.exec(text);
-  const match = dayFirst ?? NAMED_FIRST.exec(text);
-  if (match === null) return null;
-  const [day, name, year] = dayFirst ? [match[1], match[2], match[3]] : [match[2], match[1], match[3]];
+  const [, day, name, year, clock] = NAMED.exec(text) ?? inOrder(NAMED_FIRST.exec(text), 2, 1, 3);
+  const found = monthNamed(name);
+  if (found > 0) return stamp('day first', [Number(day), found, Number(year)], clock);
+  const [, lastDay, lastName, lastYear, lastClock] = inOrder(NAMED_LAST.exec(text), 3, 2, 1);
+  const month = monthNamed(lastName);
+  return month === 0 ? null : stamp('day first', [Number(lastDay), month, Number(lastYear)], lastClock);
+}
+
+const inOrder = (match: RegExpExecArray | null, day: number, name: number, year: number) =>
+  match === null ? [] : ['', match[day], match[name], match[year], match[4]];
+
+/** 1 to 12; 0 where it is no month's name. */
+function monthNamed(name: string | undefined): number {
   const plain = (name ?? '')
     .toLowerCase()
     .normalize('NFD')
     .replace(/[\u0300-\u036f]/g, '');
-  const month = MONTHS.findIndex((months) => months.test(plain)) + 1;
-  return month === 0 ? null : stamp('day first', [Number(day), month, Number(year)], match[4]);
+  return MONTHS.findIndex((months) => months.test(plain)) + 1;
 }
 
 function compact(text: string): Stamp | null {
@@ -95,16 +130,24 @@ function readClock(text: string): { readonly clock: number; readonly offset: num
   if (!Number.isNaN(plain)) return { clock: plain, offset: Number.NaN };
   const match = CLOCK.exec(text);
   if (match === null) return null;
-  const [, hours, minutes, seconds = '0', fraction = '0', half, z, sign, offsetHours, offsetMinutes = '0'] =
-    match;
+  const [, before, hours, minutes, seconds = '0', fraction = '0', after] = match;
   const minute = Number(minutes);
   const second = Number(seconds);
+  const half = before ?? after;
   const hour = half === undefined ? Number(hours) : hourOfHalf(Number(hours), half.toLowerCase());
   const clock = hour * 3600 + minute * 60 + second + Number(`0.${fraction}`);
   if (minute > 59 || second > (minute === 59 ? 60 : 59) || !(clock <= 86400)) return null;
-  const offset = Number(offsetHours) * 3600 + Number(offsetMinutes) * 60;
-  if (sign !== undefined) return { clock, offset: sign === '-' ? -offset : offset };
-  return { clock, offset: z !== undefined || /(utc|gmt)(\[|$)/i.test(text) ? 0 : Number.NaN };
+  const offset = offsetOf(match.slice(7));
+  return offset === null ? null : { clock, offset };
+}
+
+/** Offset [s] of what follows a time of day; NaN where it states none, null where it is no zone at all. */
+function offsetOf([z, sign, hours, minutes = '0', letters]: readonly (string | undefined)[]): number | null {
+  if (z !== undefined) return 0;
+  const size = Number(hours) * 3600 + Number(minutes) * 60;
+  if (sign !== undefined) return sign === '+' ? size : -size;
+  if (letters === undefined || /^uhr$/i.test(letters) || isAmbiguousZone(letters)) return Number.NaN;
+  return abbreviationOffset(letters) ?? null;
 }
 
 /** "hh:mm" and "hh:mm:ss" without a regular expression, for they are most of all rows; NaN for the rest. */

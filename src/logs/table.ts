@@ -24,8 +24,14 @@ export function cellsOf(line: string, delimiter: Delimiter): string[] {
   return cells.map(tidy);
 }
 
+/** The cells of one line in which quotes are ordinary letters. */
+export function literalCellsOf(line: string, delimiter: Exclude<Delimiter, 'blanks'>): string[] {
+  const [cells = []] = Papa.parse<string[]>(line, { delimiter, newline: '\n', quoteChar: NO_QUOTE }).data;
+  return cells.map(tidy);
+}
+
 /** A comment, or a header marked as one. */
-export const isComment = (row: readonly string[]): boolean => row[0]?.startsWith('#') ?? false;
+export const isComment = (row: readonly string[]): boolean => /^(#|\/\/|!)/.test(row[0] ?? '');
 
 /**
  * A stray quote would swallow the lines up to the next one: where the quotes do not pair, null is given, and
@@ -73,8 +79,9 @@ function blankTable(text: string): Table {
 /** A letter that no text holds. */
 const NO_QUOTE = '\uffff';
 
-const tidy = (cell: string) => {
-  const trimmed = cell.trim();
+/** A cell without the blanks, quotes and formula signs about it. */
+export const tidy = (cell: string) => {
+  const trimmed = cell.startsWith('="') ? cell.slice(1).trim() : cell.trim();
   return trimmed.startsWith('"') && trimmed.endsWith('"') && trimmed.length > 1
     ? trimmed.slice(1, -1).trim()
     : trimmed;

@@ -1,6 +1,16 @@
 /** The answer in sentences a homeowner understands: last night, the heat loss against the drawing, what a change did. */
 import type { Assessment, Estimate, NightResult, StageResult, Verdict } from '../assessment.ts';
-import { day, heatLoss, heatLossBetween, hours, kelvins, moment, percent, temperature } from './figures.ts';
+import {
+  count,
+  day,
+  heatLoss,
+  heatLossBetween,
+  hoursBetween,
+  kelvins,
+  moment,
+  percent,
+  temperature,
+} from './figures.ts';
 import { verdictSentences } from './names.ts';
 
 /** What a stage comes to, as far as it is known. Units are in the names. */
@@ -41,7 +51,7 @@ function judgement({ ratio, verdict }: Answer): string {
 
 /** "After 99 to 116 hours without heat, about a third of its warmth over outdoors is left." */
 export const coolingSentence = (timeConstant: Estimate) =>
-  `After ${numberOf(hours(timeConstant.low))} to ${numberOf(hours(timeConstant.high))} hours without heat, about a third of its warmth over outdoors is left.`;
+  `After ${hoursBetween(timeConstant).replace(/ h .*/, ' hours')} without heat, about a third of its warmth over outdoors is left.`;
 
 /**
  * "In the night of 12 February it fell 1.2 K in 9 hours 10 minutes while it was 4.1 °C outside."
@@ -88,6 +98,30 @@ export function changeSentence({
 /** "The last reading is of 13 February 2027, 12:00." */
 export const lastReadingSentence = (lastReading: string | null) =>
   lastReading === null ? 'No reading yet.' : `Last reading ${moment(lastReading)}.`;
+
+/** "26 nights, the newest at the right: 20 used, 4 left out, 2 in no stage. …" */
+export function nightsSentence(all: number, nights: readonly NightResult[]): string {
+  const used = nights.filter((night) => night.used).length;
+  const counts = [
+    [used, 'used'],
+    [nights.length - used, 'left out'],
+    [all - nights.length, 'in no stage'],
+  ] as const;
+  const said = counts.filter(([n]) => n > 0).map(([n, fate]) => `${n} ${fate}`);
+  const order = all > 1 ? ', the newest at the right' : '';
+  const hollow = used < all ? ' A hollow night was not used, for the reason on it.' : '';
+  return `${count(all, 'night')}${order}: ${said.join(', ')}.${hollow}`;
+}
+
+/** "fell 1.2 K, used", for a night that is one of many; undefined where it belongs to no stage. */
+export function fateOfNight(night: NightResult | undefined): string {
+  if (night === undefined) return 'belongs to no stage';
+  const { dropK, used, heated } = night;
+  const moved = dropK === null ? [] : [`${dropK < 0 ? 'rose' : 'fell'} ${kelvins(Math.abs(dropK))}`];
+  const why = night.reasons.map(({ text }) => text).join('; ');
+  const fate = used ? 'used' : `left out${why === '' ? '' : `: ${why}`}`;
+  return [...moved, ...(heated ? ['heated'] : []), fate].join(', ');
+}
 
 const between = (least: number, most: number) => `${numberOf(percent(least))} to ${percent(most)}`;
 const numberOf = (figure: string) => figure.split(' ')[0];

@@ -1,5 +1,6 @@
 /** What the closed lists are called when spoken of. */
 import type { Method, Verdict } from '../assessment.ts';
+import type { NightReason } from '../cooling/index.ts';
 
 export const methodNames: Readonly<Record<Method, string>> = {
   network: 'from the design’s network',
@@ -15,4 +16,20 @@ export const verdictSentences: Readonly<Record<Verdict, string>> = {
   meets: 'It performs as drawn, within the allowance.',
   exceeds: 'It loses more than drawn.',
   undecided: 'Whether it performs as drawn cannot be told yet.',
+};
+
+/** Why a night was left out, in the few words that its band has room for. */
+export const reasonsInBrief: Readonly<Record<NightReason['code'], string>> = {
+  'no-inside-readings': 'no inside readings',
+  'no-outside-readings': 'no outdoor readings',
+  'gap-inside': 'inside readings missing',
+  'gap-outside': 'outdoor readings missing',
+  'no-cooling-window': 'heat until morning',
+  'too-short': 'too short a fall',
+  'difference-too-small': 'too mild outside',
+  'heater-on': 'a heater was on',
+  'barely-fell': 'it barely fell',
+  'uneven-fall': 'the fall is uneven',
+  'put-in-by-hand': 'put in by hand',
+  'left-out-by-hand': 'left out by hand',
 };

@@ -8,8 +8,9 @@ import type { FabricFinding } from '../fabric/index.ts';
 import type { NextStep, StageNote } from '../gap/index.ts';
 import type { HeatLossNote } from '../heatloss/index.ts';
 import type { HouseProblem } from '../houseFile.ts';
-import type { LogFinding, RecordFinding } from '../logs/index.ts';
-import { count, duration, energy, kelvins, percent, power } from './figures.ts';
+import type { DoubtKind, LogFinding } from '../logs/index.ts';
+import type { RecordFinding } from '../record/index.ts';
+import { count, dayOfYear, days, decimal, duration, energy, kelvins, percent, power } from './figures.ts';
 import { methodNames } from './names.ts';
 
 export type Finding =
@@ -32,6 +33,7 @@ type Sentences = { readonly [C in Finding['code']]: (it: Extract<Finding, { code
 const lines = (numbers: readonly number[], total: number) =>
   `${numbers.length === 1 ? 'line' : 'lines'} ${numbers.join(', ')}${total > numbers.length ? ', …' : ''}`;
 const list = (names: readonly string[]) => names.map((name) => `“${name}”`).join(', ');
+const nightsOf = (dates: readonly string[]) => `${dates.length === 1 ? 'night' : 'nights'} of ${days(dates)}`;
 const because = (why: string | null) => (why ? `: ${why}` : '');
 
 /** What a heater left on in a building site asks for, said wherever a heated night is proposed. */
@@ -39,6 +41,22 @@ export const heaterCautions =
   'Electric heat only, never an unflued flame; a heater with a thermostat cut-out, on its own uncoiled lead, well ' +
   'clear of insulation and sheeting; a working smoke alarm; combustion appliances and flues left alone. Do not leave ' +
   'it unattended where local rules or the insurer forbid it.';
+
+const refusals: Readonly<Record<Extract<Finding, { code: 'archive-refused' }>['why'], string>> = {
+  encrypted: 'it asks for a password',
+  'too large': 'what is inside is larger than any log',
+  'path out of the folder': 'a name in it leads out of its folder',
+  broken: 'it is damaged or not complete',
+  'no log inside': 'there is no file in it',
+  office: 'it is a spreadsheet or document, not a log',
+};
+
+const doubts: Readonly<Record<DoubtKind, string>> = {
+  'power-on': 'a sensor that had not yet begun to measure',
+  'false-zero': 'a zero among readings nowhere near it',
+  stuck: 'the same value for much longer than this sensor ever rests',
+  spike: 'far off the readings before and after',
+};
 
 const sentences: Sentences = {
   // house.json
@@ -59,14 +77,48 @@ const sentences: Sentences = {
     text: 'house.json names this file, but it is not in the folder.',
     remedy: 'Put the file there, or take its entry out. The rest was assessed without it.',
   }),
+  'exports-conflict': ({ count: n, first }) => ({
+    text: `${count(n, 'instant')} have another value in a later export; “${first}” was believed.`,
+    remedy: 'To believe the later one, name it as “file” and the other one in “continuedIn”.',
+  }),
+  'readings-put-back': ({ count: n }) => ({
+    text: `${count(n, 'reading')} that looked wrong are used, because house.json puts them back.`,
+  }),
   'file-empty': () => ({ text: 'The file is empty.', remedy: 'Export it from the logger again.' }),
   'file-not-text': () => ({
     text: 'This is not a text file with readings.',
     remedy: 'Export the log as CSV and use that file.',
   }),
+  'archive-refused': ({ why }) => ({
+    text: `The archive was not opened: ${refusals[why]}.`,
+    remedy: 'Bring the log itself, as CSV or text.',
+  }),
+  'archive-several-logs': ({ names }) => ({
+    text: `The archive holds several logs: ${list(names)}.`,
+    remedy: 'Bring them one by one, so that each can be told where it hung.',
+  }),
+  'control-bytes': ({ count: n, lines: at }) => ({
+    text: `${count(n, 'row')} with signs that no text holds, as a power cut leaves them: ${lines(at, n)}.`,
+    remedy: 'Export the log again if readings are missing there.',
+  }),
+  'readings-doubted': ({ why, count: n, lines: at }) => ({
+    text: `${count(n, 'reading')} ${n === 1 ? 'is' : 'are'} kept out: ${doubts[why]} (${lines(at, n)}).`,
+    remedy: 'If it was real, name the time in the logger’s “putBack” in house.json.',
+  }),
+  gaps: ({ count: n, longest, lines: at }) => ({
+    text: `${count(n, 'gap')}, the longest ${duration(longest)}, after ${lines(at, n)}.`,
+  }),
+  'irregular-spacing': () => ({ text: 'The readings are not evenly spaced.' }),
+  'coarse-steps': ({ step }) => ({
+    text: `The logger shows only steps of ${kelvins(step)}; small falls are hard to see with it.`,
+  }),
   'no-time-column': () => ({
     text: 'No column of times was found.',
     remedy: 'Name it in house.json: "columns": { "time": "…" } beside the file.',
+  }),
+  'start-not-told': () => ({
+    text: 'The times count from a start, and the file does not say when that was or in what steps.',
+    remedy: 'Export the log with date and time, or with its start and interval above the header.',
   }),
   'column-not-found': ({ wanted, headers }) => ({
     text: `There is no column “${wanted}”.`,
@@ -82,6 +134,14 @@ const sentences: Sentences = {
   }),
   'rows-left-out': ({ count: n, lines: at, why }) => ({
     text: `${count(n, 'row')} left out for want of ${why === 'no time' ? 'a time' : why === 'no value' ? 'a value' : 'the right number of fields'}: ${lines(at, n)}.`,
+  }),
+  'summary-left-out': ({ count: n, lines: at }) => ({
+    text: `${count(n, 'line')} at the end that sum the record up were left out: ${lines(at, n)}.`,
+  }),
+  'columns-moved': ({ count: n, lines: at, notRead }) => ({
+    text:
+      `The header comes again with other columns (${lines(at, n)}); the rows below were put back in the first order` +
+      `${notRead.length > 0 ? `, and ${list(notRead)} not read` : ''}.`,
   }),
   'rows-repeated': ({ count: n, lines: at }) => ({
     text: `${count(n, 'repeated row')} counted once: ${lines(at, n)}.`,
@@ -102,6 +162,17 @@ const sentences: Sentences = {
     text: `The file does not tell whether the day or the month comes first; it was read ${taken}.`,
     remedy: 'Say it: "read": { "dateOrder": "day-first" } or "month-first" beside the file.',
   }),
+  'serial-days-guessed': ({ taken }) => ({
+    text: `The times are a spreadsheet’s days; they were counted from ${taken}, and are four years and a day off if they count from ${taken === 1900 ? 1904 : 1900}.`,
+    remedy: 'Compare the first date with what you know; export the log with written dates if it is wrong.',
+  }),
+  'zone-ambiguous': ({ said, taken }) => ({
+    text: `“${said}” stands for several time zones of the world; ${taken} was taken.`,
+    remedy: 'Say it: "timeZone": "…" beside the file.',
+  }),
+  'clock-reset': ({ count: n, lines: at }) => ({
+    text: `${count(n, 'row')} with a date years away from all others, as a logger gives after a change of battery, were left out: ${lines(at, n)}.`,
+  }),
   'temperature-unit-guessed': ({ taken }) => ({
     text: `The file does not name the unit of its temperatures; they were taken as ${taken === 'K' ? 'kelvin' : `°${taken}`}.`,
     remedy: 'Say it: "read": { "unit": "C" } or "F" beside the file.',
@@ -110,6 +181,10 @@ const sentences: Sentences = {
     text: `The record runs through the autumn clock change of ${timeZone}, but has the doubled hour only once (${count(n, 'row')}, ${lines(at, n)}): its clock may not change.`,
     remedy:
       'If the logger does not change its clock, say so: "timeZone": "UTC" (or its fixed zone) beside the file.',
+  }),
+  'unit-doubted': ({ stated, taken }) => ({
+    text: `The file says °${stated}, but no air at a house has these values in it: they look like °F. They were taken as °${taken}.`,
+    remedy: 'Say which it is: "read": { "unit": "F" } or "C" beside the file.',
   }),
   'quantity-guessed': ({ taken }) => ({
     text: `The header does not say what this column holds; from its values it was taken as ${taken}.`,
@@ -161,7 +236,7 @@ const sentences: Sentences = {
     text: `${n} layers are bridged; their timbers were taken to cross each other at random.`,
   }),
   'combined-method-out-of-range': ({ ratio, limit }) => ({
-    text: `The two limits of the resistance differ by a factor of ${ratio.toFixed(2)}, above the ${limit} of ISO 6946: take this U-value with caution.`,
+    text: `The two limits of the resistance differ by a factor of ${decimal(ratio, 2)}, above the ${limit} of ISO 6946: take this U-value with caution.`,
     remedy: 'Have it worked out by a two-dimensional calculation and give the result as "uValue".',
   }),
   'fasteners-without-thickness': () => ({
@@ -250,7 +325,7 @@ const sentences: Sentences = {
     text: `No heat was metered in this stage; the watts are those of “${stage}”, carried over by the ratio of the cooling rates.`,
   }),
   'heated-nights-used': ({ dates }) => ({
-    text: `From the heated ${dates.length === 1 ? 'night' : 'nights'} of ${dates.join(', ')}.`,
+    text: `From the heated ${nightsOf(dates)}.`,
   }),
   'days-used': ({ used, leftOut }) => ({
     text: `From ${count(used, 'metered day')}; ${leftOut} left out for gaps, no heat or too small a difference.`,
@@ -265,7 +340,7 @@ const sentences: Sentences = {
 
   // stages
   'night-crosses-stage': ({ dates }) => ({
-    text: `The night of ${dates.join(', ')} crosses the bound of a stage and belongs to neither.`,
+    text: `The ${nightsOf(dates)} ${dates.length === 1 ? 'crosses the bound of a stage and belongs' : 'cross the bound of a stage and belong'} to neither.`,
   }),
   'no-night-in-stage': () => ({
     text: 'No night of the record falls into this stage.',
@@ -274,7 +349,9 @@ const sentences: Sentences = {
   'too-few-nights': ({ used }) => ({
     text: `${used === 0 ? 'No night' : count(used, 'night')} could be used; a time constant needs at least two.`,
   }),
-  'hand-picked': ({ dates }) => ({ text: `Nights were picked by hand: ${dates.join(', ')}.` }),
+  'hand-picked': ({ dates }) => ({
+    text: `The ${nightsOf(dates)} ${dates.length === 1 ? 'was' : 'were'} judged by hand.`,
+  }),
   'stage-not-complete': ({ missing }) => ({
     text: `The house was not complete in this stage${missing.length > 0 ? ` (missing: ${list(missing)})` : ''}, so it gets no verdict against the finished design.`,
   }),
@@ -299,7 +376,7 @@ const sentences: Sentences = {
     text: `${list(names)} differ between the stages, so part of the change may be heat capacity and not heat loss.`,
   }),
   'no-such-night': ({ date }) => ({
-    text: `There is no night of ${date} in the record.`,
+    text: `There is no night of ${dayOfYear(date)} in the record.`,
     remedy: 'Check the date under "nights".',
   }),
 

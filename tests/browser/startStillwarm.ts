@@ -33,12 +33,12 @@ export async function startStillwarm(data: string): Promise<Stillwarm> {
   return {
     address,
     async demonstration() {
-      for (let tries = 0; tries < 300; tries++) {
+      for (let tries = 0; tries < 1200; tries++) {
         const house = (await houses()).houses.find(({ invented }) => invented);
         if (house?.state.kind === 'assessed') return house.id;
         await new Promise((resolve) => setTimeout(resolve, 100));
       }
-      throw new Error('the demonstration house was not assessed within 30 s');
+      throw new Error('the demonstration house was not assessed within 120 s');
     },
     async stop() {
       server.kill('SIGTERM');

@@ -175,7 +175,7 @@ const cases: readonly Case[] = [
       ['Temperature', 'temperature', [21.5, 20, 0]],
       ['Humidity', 'humidity', [0.45, 0.46, 0.47]],
     ],
-    findings: ['rows-left-out'],
+    findings: ['summary-left-out'],
   },
   {
     what: 'the temperature unit named in the preamble',

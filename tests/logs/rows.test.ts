@@ -1,5 +1,6 @@
 /** What becomes of each row: kept, left out, said twice, out of order; and on which line. */
 import { describe, expect, test } from 'vitest';
+import type { LogReading } from '../../src/logs/index.ts';
 import { channelsOf, codesOf, finding, read } from './reading.ts';
 
 const lines = (...rows: string[]) => `${rows.join('\n')}\n`;
@@ -192,19 +193,28 @@ describe('clock changes', () => {
   });
 });
 
+const doubtsIn = (reading: LogReading) => (reading.kind === 'read' ? [...reading.channels[0].doubt] : null);
+
 describe('what stands for no reading', () => {
   test('fault values are left out of the column, and said with their lines', () => {
-    const cells = ['21', '-999', '20', 'Err', '85.0', '--', '19', '85'];
+    const cells = ['21', '-999', '20', 'Err', '--', '19'];
     const reading = read(lines('Time,Temperature', ...cells.map((cell, i) => `2026-01-25 18:0${i},${cell}`)));
     expect(channelsOf(reading)[0][3]).toEqual([21, 20, 19]);
     const faults = reading.findings.filter((it) => it.code === 'sentinels-left-out');
     expect(faults.map(({ value, count, lines: at }) => [value, count, at])).toEqual([
       [-999, 1, [3]],
       ['Err', 1, [5]],
-      ['--', 1, [7]],
-      [85, 2, [6, 9]],
+      ['--', 1, [6]],
     ]);
-    expect(reading).toMatchObject({ rows: 8, rejected: 5 });
+    expect(reading).toMatchObject({ rows: 6, rejected: 3 });
+  });
+
+  test('85 °C of a sensor that has not begun to measure stays in the column, doubted', () => {
+    const cells = [21, 85, 20, 85, 20];
+    const reading = read(lines('Time,Temperature', ...cells.map((cell, i) => `2026-01-25 18:0${i},${cell}`)));
+    expect(channelsOf(reading)[0][3]).toEqual(cells);
+    expect(doubtsIn(reading)).toEqual([0, 1, 0, 1, 0]);
+    expect(finding(reading, 'readings-doubted')).toMatchObject({ why: 'power-on', count: 2, lines: [3, 5] });
   });
 
   test('85 °C on the way up to it is a reading', () => {
@@ -212,6 +222,7 @@ describe('what stands for no reading', () => {
       lines('Time,Temperature', '2026-01-25 18:00,60', '2026-01-25 18:10,85', '2026-01-25 18:20,58'),
     );
     expect(channelsOf(reading)[0][3]).toEqual([60, 85, 58]);
+    expect(doubtsIn(reading)).toEqual([0, 0, 0]);
   });
 
   test('999.9 hPa is a pressure and 999 W a power', () => {
@@ -249,8 +260,8 @@ describe('what stands for no reading', () => {
   test('a first 0 °C before readings far above it is a sensor that starts up', () => {
     const rows = [0, 17, 18, 18, 18, 18].map((value, i) => `2026-01-25 18:${i}0,${value}`);
     const reading = read(lines('Time,Temperature', ...rows));
-    expect(channelsOf(reading)[0][3]).toEqual([17, 18, 18, 18, 18]);
-    expect(finding(reading, 'sentinels-left-out')).toMatchObject({ value: 0, count: 1, lines: [2] });
+    expect(doubtsIn(reading)).toEqual([2, 0, 0, 0, 0, 0]);
+    expect(finding(reading, 'readings-doubted')).toMatchObject({ why: 'false-zero', count: 1, lines: [2] });
   });
 });
 

@@ -3,6 +3,12 @@ import { describe, expect, test } from 'vitest';
 import { codesOf, finding, read } from './reading.ts';
 
 const bytes = (...values: number[]) => Uint8Array.from(values);
+/** An honest beginning, and then no text. */
+function mostlyBinary() {
+  const all = Uint8Array.from({ length: 50_000 }, (_, i) => i % 7);
+  all.set(new TextEncoder().encode('Time,Temperature\n2026-01-25 18:00,21.5\n'));
+  return all;
+}
 
 describe('no log', () => {
   test.each([
@@ -21,8 +27,14 @@ describe('no log', () => {
     ['a PNG picture', bytes(0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a), 'picture'],
     ['a JPEG picture', bytes(0xff, 0xd8, 0xff, 0xe0), 'picture'],
     ['a PDF', '%PDF-1.7\n1 0 obj', 'pdf'],
-    ['a zip archive', bytes(0x50, 0x4b, 0x03, 0x04, 0x14), 'zip'],
-    ['a gzip archive', bytes(0x1f, 0x8b, 0x08), 'gzip'],
+    ['an old word processor file', bytes(0xd0, 0xcf, 0x11, 0xe0, 0xa1), 'office'],
+    ['a database', 'SQLite format 3\0invented', 'database'],
+    [
+      'a page that begins with a remark',
+      '<!-- made up -->\n<html><p>2026-01-01 00:00, 21</p></html>',
+      'html',
+    ],
+    ['text with a blob behind it', mostlyBinary(), 'binary'],
     [
       'a login page saved as CSV',
       '<!DOCTYPE html>\n<html><body>Log in, 2026-01-01 00:00, 21</body></html>',

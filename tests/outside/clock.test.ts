@@ -1,6 +1,7 @@
 /** Clocks against RFC 3339 and the IANA time zone database. */
 import { describe, expect, test } from 'vitest';
 import { readLog } from '../../src/logs/index.ts';
+import { timeOfSerial } from '../../src/logs/serialDays.ts';
 import { instantsOf, zoneBetween } from '../../src/logs/zone.ts';
 
 /** The instants [s since 1970] of a log of these times. */
@@ -82,5 +83,48 @@ describe('clock changes of 2026', () => {
     const got = instants(times, 'Australia/Lord_Howe');
     expect(got.map((time) => time - got[0])).toEqual([0, 900, 1800, 2700, 3600, 4500]);
     expect(got[1]).toBe(seconds('2026-04-04T14:30Z'));
+  });
+});
+
+// READ: 1900-01-01 to 03-01 and 9999 ECMA-376 Part 4 (60 is the 29 February that never was), 1998 and 2011 Microsoft
+// as quoted in two manuals, 1904 MS-XLS; COMPUTED: 1970 and 2026, from those (published-checks.md, section 10)
+const serials: readonly (readonly [date: string, from1900: number, from1904: number | null])[] = [
+  ['1900-01-01T00:00Z', 1, null],
+  ['1900-02-28T00:00Z', 59, null],
+  ['1900-03-01T00:00Z', 61, null],
+  ['1904-01-01T00:00Z', 1462, 0],
+  ['1970-01-01T00:00Z', 25569, 24107],
+  ['1998-07-05T00:00Z', 35981, 34519],
+  ['2011-07-05T00:00Z', 40729, 39267],
+  ['2026-03-29T01:30Z', 46110.0625, 44648.0625],
+  ['2026-11-25T06:00Z', 46351.25, 44889.25],
+  ['9999-12-31T00:00Z', 2958465, 2957003],
+];
+
+describe("a spreadsheet's days", () => {
+  test.each(serials)('%s is %d from 1900 and %s from 1904', (date, from1900, from1904) => {
+    expect(timeOfSerial(from1900, 1900)).toBe(seconds(date));
+    if (from1904 !== null) expect(timeOfSerial(from1904, 1904)).toBe(seconds(date));
+  });
+
+  test('the 29 February 1900 is no time', () => {
+    expect(timeOfSerial(60, 1900)).toBeNaN();
+    expect(timeOfSerial(60.75, 1900)).toBeNaN();
+  });
+
+  test('the missing half hour of London stands in a log of serials as local time', () => {
+    const rows = [46110, 46110.0625, 46110.125].map((serial, i) => `${serial},${i + 1}`);
+    const reading = readLog(
+      'log.csv',
+      new TextEncoder().encode(`Date from 1900,Temperature\n${rows.join('\n')}\n`),
+      {
+        timeZone: 'Europe/London',
+        clockOffset: 0,
+        columns: {},
+      },
+    );
+    const [channel] = reading.kind === 'read' ? reading.channels : [];
+    // 00:00 is UTC, 01:30 does not exist, 03:00 is an hour ahead of UTC
+    expect([...channel.time]).toEqual([seconds('2026-03-29T00:00Z'), seconds('2026-03-29T02:00Z')]);
   });
 });

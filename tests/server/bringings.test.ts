@@ -1,10 +1,18 @@
 import { existsSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { unzipSync } from 'fflate';
-import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import type { BringingPreview, Refusal } from '../../server/api/shapes.ts';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import type { BringingPreview, BringingProgress, Refusal, TakenFile } from '../../server/api/shapes.ts';
 import { house, houseFolder, inside } from './inventedHouse.ts';
-import { filePath, raw, type ServerAtHand, serverAtHand } from './serverAtHand.ts';
+import {
+  calculateHere,
+  filePath,
+  heldCalculation,
+  raw,
+  type ServerAtHand,
+  serverAtHand,
+  until,
+} from './serverAtHand.ts';
 
 let server: ServerAtHand;
 let id: string;
@@ -30,10 +38,33 @@ describe('what was understood is shown before anything is stored', () => {
     expect(answer.problems.map(({ code }) => code)).toEqual(['house-json-missing']);
   });
 
-  test('file by file, until it is ready', async () => {
+  test('an upload is answered with what has come, and no log is read for it', async () => {
+    const tasks: string[] = [];
+    await server.end();
+    server = serverAtHand({
+      calculate: (task, onStep) => {
+        tasks.push(task.kind);
+        return calculateHere(task, onStep);
+      },
+    });
+    id = await start();
+    for (const [name, content] of Object.entries(houseFolder)) {
+      const bytes = new TextEncoder().encode(content).length;
+      expect((await (await put(name, content)).json()) as TakenFile).toEqual({ name, bytes });
+    }
+    expect(tasks).toEqual([]);
+    await preview();
+    await preview();
+    await keep();
+    expect(tasks.filter((kind) => kind === 'prepare')).toHaveLength(1);
+  });
+
+  test('as far as it has come, until it is ready', async () => {
     const answers: BringingPreview[] = [];
-    for (const [name, content] of Object.entries(houseFolder))
-      answers.push((await (await put(name, content)).json()) as BringingPreview);
+    for (const [name, content] of Object.entries(houseFolder)) {
+      await put(name, content);
+      answers.push(await preview());
+    }
     expect(answers.map(({ missing }) => missing)).toEqual([['in.csv', 'logs/out.csv'], ['logs/out.csv'], []]);
     expect(answers.map(({ ready }) => ready)).toEqual([false, false, true]);
     expect(answers[2].imports.map(({ file, rows }) => [file, rows])).toEqual([
@@ -53,9 +84,8 @@ describe('what was understood is shown before anything is stored', () => {
   });
 
   test('a mistake in house.json is told with its line', async () => {
-    const answer = (await (
-      await put('house.json', JSON.stringify({ ...house, florAreaM2: 1 }, null, 1))
-    ).json()) as BringingPreview;
+    await put('house.json', JSON.stringify({ ...house, florAreaM2: 1 }, null, 1));
+    const answer = await preview();
     expect(answer.problems[0]).toMatchObject({ code: 'key-unknown', where: { file: 'house.json' } });
     expect(answer.problems[0].where?.line).toBeGreaterThan(1);
   });
@@ -64,14 +94,84 @@ describe('what was understood is shown before anything is stored', () => {
     for (const [name, content] of Object.entries(houseFolder)) await put(name, content);
     await put('in.csv', 'not a log');
     expect((await preview()).ready).toBe(false);
-    const again = (await (await put('in.csv', inside)).json()) as BringingPreview;
-    expect(again.ready).toBe(true);
+    await put('in.csv', inside);
+    expect((await preview()).ready).toBe(true);
+    // house.json, two logs, and the readings of the last reading alone.
+    expect(staged()).toHaveLength(4);
   });
 
   test('no inside temperature in any file is told', async () => {
     for (const [name, content] of Object.entries({ ...houseFolder, 'in.csv': 'nothing' }))
       await put(name, content);
     expect((await preview()).problems.map(({ code }) => code)).toEqual(['no-inside-temperature']);
+  });
+});
+
+describe('a reading that goes on', () => {
+  let held: ReturnType<typeof heldCalculation>['held'];
+  beforeEach(async () => {
+    await server.end();
+    const calculation = heldCalculation('prepare');
+    held = calculation.held;
+    server = serverAtHand({ calculate: calculation.calculate });
+    id = await start();
+    for (const [name, content] of Object.entries(houseFolder)) await put(name, content);
+  });
+
+  test('is shared by two who ask at the same time', async () => {
+    const both = Promise.all([preview(), preview()]);
+    await until(() => held.length > 0);
+    held[0].end();
+    const [one, other] = await both;
+    expect(one.ready).toBe(true);
+    expect(other).toEqual(one);
+    expect(held).toHaveLength(1);
+  });
+
+  test('is begun anew when another file comes, and whoever waits gets the newer one', async () => {
+    const answer = preview();
+    await until(() => held.length > 0);
+    await put('holiday.txt', 'x');
+    await until(() => held.length > 1);
+    held[1].end();
+    expect((await answer).unnamed).toEqual(['holiday.txt']);
+  });
+
+  test('tells file by file how far it is', async () => {
+    const response = await server.ask(`/api/bringings/${id}/progress`);
+    const reader = response.body?.pipeThrough(new TextDecoderStream()).getReader();
+    const next = async (): Promise<BringingProgress> =>
+      JSON.parse((await reader?.read())?.value?.slice(6) ?? '');
+    expect(await next()).toEqual({ reading: null });
+    const answer = preview();
+    await until(() => held.length > 0);
+    expect((await next()).reading?.done).toBe(0);
+    held[0].step({ kind: 'read', file: 'logs/out.csv', done: 1, of: 2 });
+    expect(await next()).toEqual({ reading: { done: 0.5, what: 'Reading logs/out.csv, file 2 of 2.' } });
+    held[0].end();
+    await answer;
+    expect(await next()).toEqual({ reading: null });
+    await server.ask(`/api/bringings/${id}`, { method: 'DELETE' });
+    expect((await reader?.read())?.done).toBe(true);
+  });
+
+  test('ends with 404 for those who wait when the folder is dropped', async () => {
+    const waiting = server.ask(`/api/bringings/${id}`);
+    await until(() => held.length > 0);
+    await server.ask(`/api/bringings/${id}`, { method: 'DELETE' });
+    expect((await waiting).status).toBe(404);
+    expect((await server.ask(`/api/bringings/${id}/progress`)).status).toBe(404);
+  });
+
+  test('that breaks down is not remembered: asked again, it is begun again', async () => {
+    const waiting = server.ask(`/api/bringings/${id}`);
+    await until(() => held.length > 0);
+    held[0].breakDown();
+    expect((await waiting).status).toBe(500);
+    const again = preview();
+    await until(() => held.length > 1);
+    held[1].end();
+    expect((await again).ready).toBe(true);
   });
 });
 
@@ -115,6 +215,21 @@ describe('keeping', () => {
     for (const [name, content] of Object.entries(houseFolder)) await put(name, content);
     const answers = await Promise.all([keep(), keep()]);
     expect(answers.map(({ status }) => status).toSorted()).toEqual([201, 409]);
+    expect(houseCount()).toBe(1);
+  });
+
+  test('goes on when the folder is dropped meanwhile: the drop is refused', async () => {
+    for (const [name, content] of Object.entries(houseFolder)) await put(name, content);
+    const { writer } = server.services;
+    const { keepHouse } = writer;
+    const drop = () => server.ask(`/api/bringings/${id}`, { method: 'DELETE' });
+    const dropped: number[] = [];
+    vi.spyOn(writer, 'keepHouse').mockImplementationOnce(async (...args) => {
+      dropped.push((await drop()).status);
+      await keepHouse(...args);
+    });
+    const kept = await keep();
+    expect([kept.status, dropped]).toEqual([201, [409]]);
     expect(houseCount()).toBe(1);
   });
 
@@ -179,6 +294,15 @@ describe('an upload is refused', () => {
     expect((await server.ask(filePath('nothing', 'in.csv'), raw('x'))).status).toBe(404);
     expect((await keep('nothing')).status).toBe(404);
     expect((await server.ask('/api/bringings/nothing', { method: 'DELETE' })).status).toBe(404);
+  });
+
+  test('when two of one name come at once, both are taken whole and one of them counts', async () => {
+    const answers = await Promise.all([put('in.csv', inside), put('in.csv', `${inside}\n`)]);
+    expect(answers.map(({ status }) => status)).toEqual([200, 200]);
+    expect(staged()).toHaveLength(1);
+    await put('house.json', houseFolder['house.json']);
+    await put('logs/out.csv', houseFolder['logs/out.csv']);
+    expect((await preview()).imports[0].rows).toBe(432);
   });
 
   test('when it stops half-way, and nothing of it stays', async () => {

@@ -1,8 +1,14 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import type { HouseDetail, HouseSummary, NightsAnswer, Refusal } from '../../server/api/shapes.ts';
+import type {
+  HouseDetail,
+  HouseSummary,
+  HousesAnswer,
+  NightsAnswer,
+  Refusal,
+} from '../../server/api/shapes.ts';
 import { begin } from '../../server/services.ts';
 import { house, houseFolder } from './inventedHouse.ts';
-import { asJson, type ServerAtHand, serverAtHand, until } from './serverAtHand.ts';
+import { asJson, heldCalculation, type ServerAtHand, serverAtHand, until } from './serverAtHand.ts';
 
 let server: ServerAtHand;
 let id: string;
@@ -103,12 +109,52 @@ describe('what cannot be answered is refused', () => {
 
 describe('the demonstration house', () => {
   const first = () => begin(server.services);
-  const demonstration = () => server.services.reading.demonstration();
+  const demonstrationOf = ({ services }: ServerAtHand) => services.reading.demonstration();
+  const demonstration = () => demonstrationOf(server);
 
   beforeEach(async () => {
     await server.end();
     server = serverAtHand();
     await first();
+    await until(() => demonstration() !== null);
+  });
+
+  test('is told to be on its way until it is there: nobody waits for it', async () => {
+    await server.end();
+    const { held, calculate } = heldCalculation('prepare');
+    server = serverAtHand({ calculate });
+    await first();
+    expect(await server.json<HousesAnswer>('/api/houses')).toEqual({ houses: [], demonstrationComing: true });
+    held[0].end();
+    await until(() => demonstration() !== null && !server.services.demonstration.isComing());
+    expect(await server.json('/api/houses')).toMatchObject({
+      houses: [{ invented: true }],
+      demonstrationComing: false,
+    });
+  });
+
+  test('that could not be read is told to the terminal, and the houses are listed all the same', async () => {
+    await server.end();
+    const { held, calculate } = heldCalculation('prepare');
+    server = serverAtHand({ calculate });
+    await first();
+    held[0].breakDown();
+    await until(() => server.told.length > 0);
+    expect(server.told.join()).toMatch(/demonstration house was not stored/);
+    expect(await server.json('/api/houses')).toEqual({ houses: [], demonstrationComing: false });
+  });
+
+  test('that was not stored before the program was stopped comes at the next start', async () => {
+    await server.end();
+    const { calculate } = heldCalculation('prepare');
+    const stopped = serverAtHand({ calculate });
+    await begin(stopped.services);
+    await stopped.services.close();
+    expect([stopped.told, demonstrationOf(stopped)]).toEqual([[], null]);
+    server = serverAtHand({}, stopped.folder);
+    await first();
+    await until(() => demonstration() !== null);
+    await stopped.end();
   });
 
   test('is there at the first start, marked as invented, and gets assessed', async () => {

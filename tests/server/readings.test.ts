@@ -141,6 +141,7 @@ describe('the demonstration house', () => {
   beforeAll(async () => {
     server = serverAtHand();
     await begin(server.services);
+    await until(() => server.services.reading.demonstration() !== null);
     id = server.services.reading.demonstration() ?? '';
     await until(() => server.services.reading.house(id)?.outcome != null);
     const folder = await readHouseFolder(sampleFolder);

@@ -1,15 +1,25 @@
 /** A real process on a real port, as it runs in development: threads, database, restart. */
 import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { mkdtemp, readFile, rm, stat, writeFile } from 'node:fs/promises';
+import { mkdtemp, readdir, readFile, rm, stat, writeFile } from 'node:fs/promises';
+import { connect } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Sqlite from 'better-sqlite3';
-import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import type { HouseDetail, HouseSummary, Progress } from '../../server/api/shapes.ts';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import type {
+  BringingPreview,
+  HouseDetail,
+  HouseSummary,
+  HousesAnswer,
+  Progress,
+} from '../../server/api/shapes.ts';
 import { serveCommand } from '../../server/serveCommand.ts';
 import { houseFolder } from './inventedHouse.ts';
 import { filePath, raw } from './serverAtHand.ts';
+
+/** Whole processes on a busy machine take their time [ms]. */
+vi.setConfig({ testTimeout: 180_000 });
 
 const root = new URL('../..', import.meta.url).pathname;
 let folder: string;
@@ -49,6 +59,17 @@ async function start(): Promise<{ url: string; stop(): Promise<number> }> {
 const housesAt = async (url: string) =>
   ((await (await fetch(`${url}/api/houses`)).json()) as { houses: HouseSummary[] }).houses;
 
+/** Asks until the demonstration house is there, which the start does not wait for. */
+async function demonstrationAt(url: string): Promise<HouseSummary> {
+  for (;;) {
+    const answer = (await (await fetch(`${url}/api/houses`)).json()) as HousesAnswer;
+    const found = answer.houses.find(({ invented }) => invented);
+    if (found !== undefined) return found;
+    expect(answer.demonstrationComing).toBe(true);
+    await new Promise((resolve) => setTimeout(resolve, 50));
+  }
+}
+
 /** Follows the progress until nothing goes on. */
 async function settled(url: string, id: string): Promise<Progress['state']> {
   const response = await fetch(`${url}/api/houses/${id}/progress`);
@@ -69,8 +90,7 @@ async function settled(url: string, id: string): Promise<Progress['state']> {
 
 test('the first start assesses the demonstration house; a restart finds it assessed, and what was brought', async () => {
   const first = await start();
-  const [demonstration] = await housesAt(first.url);
-  expect(demonstration.invented).toBe(true);
+  const demonstration = await demonstrationAt(first.url);
   expect(await settled(first.url, demonstration.id)).toEqual({ kind: 'assessed' });
 
   const { id: bringing } = (await (await fetch(`${first.url}/api/bringings`, { method: 'POST' })).json()) as {
@@ -99,6 +119,64 @@ test('the first start assesses the demonstration house; a restart finds it asses
   expect(after.assessment).toEqual(before.assessment);
   expect(await second.stop()).toBe(0);
 });
+
+test('stopped at once, while the demonstration house is being made ready, it ends in order', async () => {
+  const { stop } = await start();
+  expect(await stop()).toBe(0);
+  const db = new Sqlite(join(folder, 'stillwarm.sqlite'));
+  expect(db.pragma('integrity_check', { simple: true })).toBe('ok');
+  db.close();
+});
+
+test('a connection that is cut in the middle of an upload leaves nothing, and the next upload is taken', async () => {
+  const { url, stop } = await start();
+  const post = async (path: string) =>
+    (await (await fetch(`${url}/api/${path}`, { method: 'POST' })).json()) as { id: string };
+  const { id } = await post('bringings');
+  const staged = () => readdir(join(folder, 'bringing', id));
+  await fetch(`${url}${filePath(id, 'house.json')}`, raw(houseFolder['house.json']));
+  const whole = await staged();
+  expect(whole).toHaveLength(1);
+
+  const { hostname, port, host } = new URL(url);
+  const socket = connect(Number(port), hostname);
+  await once(socket, 'connect');
+  const bytes = Buffer.from(houseFolder['in.csv'].repeat(200));
+  socket.write(
+    `PUT ${filePath(id, 'in.csv')} HTTP/1.1\r\nHost: ${host}\r\nContent-Type: application/octet-stream\r\n` +
+      `Content-Length: ${bytes.length}\r\n\r\n`,
+  );
+  socket.write(bytes.subarray(0, bytes.length / 2));
+  await eventually(async () => (await staged()).length === 2);
+  socket.destroy();
+  await eventually(async () => (await staged()).length === 1);
+  expect(await staged()).toEqual(whole);
+
+  const preview = async () => (await (await fetch(`${url}/api/bringings/${id}`)).json()) as BringingPreview;
+  expect((await preview()).missing).toEqual(['in.csv', 'logs/out.csv']);
+  for (const [name, content] of Object.entries(houseFolder))
+    expect((await fetch(`${url}${filePath(id, name)}`, raw(content))).status).toBe(200);
+  expect(await preview()).toMatchObject({ missing: [], ready: true });
+  expect((await post(`bringings/${id}/keep`)).id).toMatch(/^[\w-]{16}$/);
+  expect(await stop()).toBe(0);
+});
+
+test('an assessment in its thread is stopped in the middle, and the house can be assessed again', async () => {
+  const { url, stop } = await start();
+  const { id } = await demonstrationAt(url);
+  const path = `${url}/api/houses/${id}/assessment`;
+  const stopped = (await (await fetch(path, { method: 'DELETE' })).json()) as Progress;
+  expect(stopped.state).toEqual({ kind: 'cancelled' });
+  expect(await settled(url, id)).toEqual({ kind: 'cancelled' });
+  expect((await fetch(path, { method: 'POST' })).status).toBe(202);
+  expect(await settled(url, id)).toEqual({ kind: 'assessed' });
+  expect(await stop()).toBe(0);
+});
+
+/** Asks again until it holds; the test's own time limit is the only one. */
+async function eventually(holds: () => Promise<boolean>): Promise<void> {
+  while (!(await holds())) await new Promise((resolve) => setTimeout(resolve, 10));
+}
 
 describe('the command refuses, with what to do', () => {
   async function refusal(...args: string[]) {

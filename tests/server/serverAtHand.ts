@@ -4,12 +4,13 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Database } from 'better-sqlite3';
 import { createApp } from '../../server/app.ts';
-import { type Calculate, runTask, Stopped } from '../../server/jobs/tasks.ts';
+import { type Calculate, runTask, Stopped, type Task } from '../../server/jobs/tasks.ts';
 import type { Writer } from '../../server/jobs/writer.ts';
 import { createServices, type Parts, type Services } from '../../server/services.ts';
 import { openForReading, openForWriting } from '../../server/store/database.ts';
 import { readingFrom } from '../../server/store/reading.ts';
 import { writingTo } from '../../server/store/writing.ts';
+import type { AssessStep } from '../../src/assess.ts';
 
 export const sampleFolder = new URL('../../sample-logs', import.meta.url).pathname;
 
@@ -29,13 +30,13 @@ export interface ServerAtHand {
 }
 
 /** Runs tasks here, one turn of the event loop later. */
-export const calculateHere: Calculate = (task, onProgress = () => {}) => {
+export const calculateHere: Calculate = (task, onStep = () => {}) => {
   let stopped = false;
   const result = new Promise<never>((resolve, reject) => {
     setImmediate(() => {
       try {
         if (stopped) reject(new Stopped());
-        else resolve(runTask(task, onProgress) as never);
+        else resolve(runTask(task, onStep) as never);
       } catch (error) {
         reject(error);
       }
@@ -49,16 +50,16 @@ export const calculateHere: Calculate = (task, onProgress = () => {}) => {
   };
 };
 
-/** Assessments that go on until the test lets them end; everything else is worked out at once. */
-export function heldCalculation() {
-  const held: { progress(done: number): void; end(): void; breakDown(): void }[] = [];
-  const calculate: Calculate = (task, onProgress = () => {}) => {
-    if (task.kind !== 'assess') return calculateHere(task, onProgress);
+/** Tasks of one kind that go on until the test lets them end; everything else is worked out at once. */
+export function heldCalculation(kind: Task['kind'] = 'assess') {
+  const held: { step(step: AssessStep): void; end(): void; breakDown(): void }[] = [];
+  const calculate: Calculate = (task, onStep = () => {}) => {
+    if (task.kind !== kind) return calculateHere(task, onStep);
     let stop = () => {};
     const result = new Promise<never>((resolve, reject) => {
       stop = () => reject(new Stopped());
       held.push({
-        progress: onProgress,
+        step: onStep,
         end: () => void calculateHere(task).result.then((it) => resolve(it as never), reject),
         breakDown: () => reject(new Error('out of memory at /work/x.ts')),
       });
@@ -108,7 +109,7 @@ export function serverAtHand(parts: Partial<Parts> = {}, folder?: string): Serve
       return (await json<{ id: string }>(`/api/bringings/${id}/keep`, { method: 'POST' })).id;
     },
     async end() {
-      await services.assessments.close();
+      await services.close();
       readOnly.close();
       db.close();
       if (folder === undefined) rmSync(own, { recursive: true });

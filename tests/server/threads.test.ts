@@ -4,6 +4,7 @@ import { calculateInThread } from '../../server/jobs/calculateInThread.ts';
 import { Stopped, type TaskOf } from '../../server/jobs/tasks.ts';
 import { writerInThread } from '../../server/jobs/writer.ts';
 import { Refused } from '../../server/refused.ts';
+import type { AssessStep } from '../../src/assess.ts';
 
 describe('a writer in a thread', () => {
   const told: string[] = [];
@@ -29,17 +30,17 @@ describe('a writer in a thread', () => {
 
 describe('a calculation in a thread', () => {
   const task: TaskOf<'assess'> = { kind: 'assess', database: 'x', id: 'y' };
-  const running = (code: string, onProgress?: (done: number) => void) =>
+  const running = (code: string, onStep?: (step: AssessStep) => void) =>
     calculateInThread(
       () => new Worker(`const { parentPort } = require('node:worker_threads'); ${code}`, { eval: true }),
-    )(task, onProgress);
+    )(task, onStep);
 
-  test('tells its progress and gives its result', async () => {
-    const told: number[] = [];
+  test('tells its steps and gives its result', async () => {
+    const told: AssessStep[] = [];
     const code =
-      "parentPort.postMessage({ done: 0.5 }); parentPort.postMessage({ result: { kind: 'cancelled' } });";
-    expect(await running(code, (done) => told.push(done)).result).toEqual({ kind: 'cancelled' });
-    expect(told).toEqual([0.5]);
+      "parentPort.postMessage({ step: { kind: 'nights' } }); parentPort.postMessage({ result: { kind: 'cancelled' } });";
+    expect(await running(code, (step) => told.push(step)).result).toEqual({ kind: 'cancelled' });
+    expect(told).toEqual([{ kind: 'nights' }]);
   });
 
   test('can be stopped in the middle of its work', async () => {
@@ -51,5 +52,10 @@ describe('a calculation in a thread', () => {
   test('that breaks down, or ends without a result, rejects', async () => {
     await expect(running("throw new Error('broken');").result).rejects.toThrow('broken');
     await expect(running('process.exit(3);').result).rejects.toThrow('code 3');
+  });
+
+  test('that finds the disk full says so with the code', async () => {
+    const code = "throw Object.assign(new Error('no space left'), { code: 'ENOSPC' });";
+    await expect(running(code).result).rejects.toMatchObject({ code: 'ENOSPC' });
   });
 });

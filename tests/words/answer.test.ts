@@ -7,6 +7,7 @@ import {
   coolingSentence,
   lastNight,
   nightSentence,
+  nightsSentence,
 } from '../../src/words/answer.ts';
 import { figures } from '../../src/words/index.ts';
 
@@ -57,7 +58,7 @@ test('without a design there is nothing to set the loss beside', () => {
 
 test('without watts the cooling is told, without cooling nothing is claimed', () => {
   expect(answerSentence({ ...answer, heatLossWK: null })).toBe(
-    'After 99 to 120 hours without heat, about a third of its warmth over outdoors is left. How many watts that is cannot be told yet.',
+    'After 99 to 116 hours without heat, about a third of its warmth over outdoors is left. How many watts that is cannot be told yet.',
   );
   expect(answerSentence({ ...answer, heatLossWK: null, timeConstantH: null })).toBe(
     'How well it holds its warmth cannot be told from these nights yet.',
@@ -65,7 +66,9 @@ test('without watts the cooling is told, without cooling nothing is claimed', ()
 });
 
 test('a time constant is told as hours until a third is left', () => {
-  expect(coolingSentence({ value: 30, low: 27.2, high: 33.4 })).toMatch(/^After 27 to 33 hours without heat/);
+  expect(coolingSentence({ value: 30, low: 27.2, high: 33.4 })).toMatch(
+    /^After 27\.2 to 33\.4 hours without heat/,
+  );
 });
 
 const night: NightResult = {
@@ -161,4 +164,12 @@ test('stages that cannot be compared are told so', () => {
 test('instants are told by the house’s own clock, whatever the reader’s', () => {
   expect(figures.moment('2027-07-01T00:30:00+02:00')).toBe('1 July 2027, 00:30');
   expect(figures.day('2027-02-12')).toBe('12 February');
+});
+
+test('the nights are counted by what became of them, and only what there is', () => {
+  const leftOut = { ...night, used: false };
+  expect(nightsSentence(4, [night, night, leftOut])).toBe(
+    '4 nights, the newest at the right: 2 used, 1 left out, 1 in no stage. A hollow night was not used, for the reason on it.',
+  );
+  expect(nightsSentence(1, [night])).toBe('1 night: 1 used.');
 });

@@ -1,8 +1,9 @@
 /** One family of readings: its legend, which switches lines on and off and tells their values, and its plot. */
+
 import type { RefObject } from 'preact';
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { ReadingsAnswer } from '../../server/api/shapes.ts';
-import { signed } from './chartWords.ts';
+import { figures } from '../../src/words/index.ts';
 import { watchGestures } from './gestures.ts';
 import { LineSample } from './LineSample.tsx';
 import { mountPlot } from './plot.ts';
@@ -120,7 +121,7 @@ function tellValues(plot: UPlot, family: Family, into: readonly (HTMLSpanElement
 function rangeText(least: number | null | undefined, most: number | null | undefined, unit: string): string {
   if (typeof least !== 'number' || typeof most !== 'number') return '';
   const digits = Math.abs(most) >= 100 ? 0 : 1;
-  const [a, b] = [signed(least, digits), signed(most, digits)];
+  const [a, b] = [figures.decimal(least, digits), figures.decimal(most, digits)];
   return a === b ? `${a} ${unit}` : `${a} to ${b} ${unit}`;
 }
 

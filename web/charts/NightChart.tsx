@@ -86,7 +86,7 @@ function Values({ columns, at, timeZone, fitted }: ValuesProps) {
   const degrees = (column: readonly (number | null)[]) => told(column, (it) => celsius(it, 2));
   return (
     <div class="night-values small figure" aria-live="polite">
-      <p class={at === null ? 'lesser' : undefined}>
+      <p class={at === null ? 'lesser screen-only' : undefined}>
         {at === null
           ? 'Point at it, or use the ← and → keys.'
           : `${dayAndClock(columns.time[at], timeZone)} ${told(columns.residual, leftOver)}`}

@@ -87,11 +87,11 @@ export function ReadingsChart({ readings, timeZone, onRange }: Props) {
           />
         ))}
       </div>
-      <p class="small lesser">
+      <p class="small lesser">Shaded: nights that were used; outlined: nights left out.</p>
+      <p class="small lesser screen-only">
         Drag across to zoom in, double-click for the whole record, shift and drag to move along. Keys, once a
         chart has the focus: <kbd>←</kbd> <kbd>→</kbd> move along, <kbd>+</kbd> <kbd>−</kbd> closer and wider,{' '}
-        <kbd>0</kbd> the whole record. Ctrl and wheel, or two fingers, zoom as well. Shaded: nights that were
-        used; outlined: nights left out.
+        <kbd>0</kbd> the whole record. Ctrl and wheel, or two fingers, zoom as well.
       </p>
     </div>
   );

@@ -13,6 +13,10 @@ export interface Inks {
   readonly nightLine: string;
   readonly nightEmber: string;
   readonly nightFrost: string;
+  /** What a night lays over a chart of many days. */
+  readonly nightShade: string;
+  /** What the fitted hours lay over their night. */
+  readonly windowShade: string;
   readonly font: string;
 }
 
@@ -24,15 +28,17 @@ export function inks(): Inks {
   return current;
 }
 
-/** Calls back when the colours have changed. @returns what stops it */
+/** Calls back when the colours have changed: by day or night, or for paper. @returns what stops it */
 export function watchInks(changed: () => void): () => void {
   const reread = () => {
     current = null;
     changed();
   };
-  const scheme = matchMedia('(prefers-color-scheme: dark)');
-  scheme.addEventListener('change', reread);
-  return () => scheme.removeEventListener('change', reread);
+  const media = ['(prefers-color-scheme: dark)', 'print'].map((query) => matchMedia(query));
+  for (const it of media) it.addEventListener('change', reread);
+  return () => {
+    for (const it of media) it.removeEventListener('change', reread);
+  };
 }
 
 function readInks(): Inks {
@@ -52,6 +58,8 @@ function readInks(): Inks {
     nightLine: token('--night-line'),
     nightEmber: token('--night-ember'),
     nightFrost: token('--night-frost'),
+    nightShade: token('--night-shade'),
+    windowShade: token('--window-shade'),
     font: getComputedStyle(document.body).fontFamily,
   };
 }

@@ -35,7 +35,9 @@ export interface Band {
 }
 
 export const LINE = 13; // [px], of the reason's text
-const LETTER = 6.4; // [px], mean width of a letter of it
+const LETTER = 6.8; // [px], mean width of a letter of it
+const NARROWEST = 2; // [px], of a band: in the north a summer night has no hour
+const EDGE = 5; // [px], free on either side of it
 const BASELINE = 10; // [px], from the top of a line
 
 /** The scale that holds every reading of the row, with whole degrees at its ends. */
@@ -60,12 +62,13 @@ export const pixelsPerHour = (curves: readonly NightCurve[], widest: number) =>
   widest / Math.max(1, ...curves.map(({ sunset, sunrise }) => (sunrise - sunset) / 3600));
 
 /**
- * As wide as lets a whole number of bands fit, so that the row starts and ends at one.
+ * As wide as lets a whole number of bands fit, so that the row starts and ends at one; never narrower than words
+ * need, also in a row that is not laid out yet.
  * @returns the distance from one band to the next [px]
  */
 export function bandPitch(rowWidth: number, nights: number, narrowest = 64, widest = 104): number {
   const fitting = Math.max(1, Math.floor(rowWidth / narrowest));
-  return Math.min(widest, rowWidth / Math.min(fitting, Math.max(1, nights)));
+  return Math.min(widest, Math.max(narrowest, rowWidth / Math.min(fitting, Math.max(1, nights))));
 }
 
 /** What stands in the band of one night; `night` is undefined when it belongs to no stage. */
@@ -75,7 +78,7 @@ export function nightBand(
   scale: RowScale,
   perHour: number,
 ): Band {
-  const width = ((curve.sunrise - curve.sunset) / 3600) * perHour;
+  const width = Math.max(NARROWEST, ((curve.sunrise - curve.sunset) / 3600) * perHour);
   const place = (time: number, value: number): Point => ({
     x: ((time - curve.sunset) / 3600) * perHour,
     y: heightOf(scale, value),
@@ -140,7 +143,7 @@ function placed(
   height: number,
   ...lines: readonly (readonly (readonly Point[])[])[]
 ): { lines: string[]; at: Point } {
-  const words = wrapped(text, Math.max(6, Math.floor((width - 4) / LETTER)));
+  const words = wrapped(text, Math.max(6, Math.floor((width - 2 * EDGE) / LETTER)));
   const spans = lines
     .map((pieces) => pieces.flat().map(({ y }) => y))
     .filter((ys) => ys.length > 0)

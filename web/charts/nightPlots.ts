@@ -2,7 +2,7 @@
 import type { NightCurve } from '../../src/curves.ts';
 import { signedKelvins } from './chartWords.ts';
 import { clock } from './clock.ts';
-import { type Inks, inks, thinned } from './inks.ts';
+import { type Inks, inks } from './inks.ts';
 import { residualReach, residualTicks } from './nightSeries.ts';
 import { canvasFont, padded, RIGHT, spanOnCanvas, timeAxis, valueAxis } from './plot.ts';
 import UPlot from './uplot.ts';
@@ -120,7 +120,7 @@ function drawNight(plot: UPlot, { sunset, sunrise, window }: NightCurve): void {
   };
   ctx.save();
   fill(sunset, sunrise, inks().night);
-  if (window !== null) fill(window.from, window.to, thinned('#000000', 0.28));
+  if (window !== null) fill(window.from, window.to, inks().windowShade);
   ctx.restore();
 }
 

@@ -1,6 +1,7 @@
 /** What all charts on uPlot share: a plot that follows its box and the theme, the axes, the shading. */
-import { signed } from './chartWords.ts';
+import { figures } from '../../src/words/index.ts';
 import { inks, watchInks } from './inks.ts';
+import { isPrinting, PAPER_WIDTH } from './paper.ts';
 import { timeTicks } from './timeTicks.ts';
 import UPlot from './uplot.ts';
 
@@ -10,19 +11,23 @@ export const AXIS_WIDTH = 46; // [px]
 export const RIGHT = 20; // [px]
 const FONT_SIZE = 12; // [px]
 
-/** A plot in `into`, as wide as that is, redrawn when the theme changes. */
+/** A plot in `into`, as wide as that is, redrawn when the theme changes and for paper. */
 export function mountPlot(
   into: HTMLElement,
   options: Omit<UPlot.Options, 'width'>,
   data: UPlot.AlignedData,
 ): { readonly plot: UPlot; readonly destroy: () => void } {
   const plot = new UPlot({ ...options, width: Math.max(into.clientWidth, 120) }, data, into);
-  const resize = new ResizeObserver(() => {
-    if (into.clientWidth > 0 && into.clientWidth !== plot.width)
-      plot.setSize({ width: into.clientWidth, height: options.height });
-  });
+  const fit = () => {
+    const width = isPrinting() ? PAPER_WIDTH : into.clientWidth;
+    if (width > 0 && width !== plot.width) plot.setSize({ width, height: options.height });
+  };
+  const resize = new ResizeObserver(fit);
   resize.observe(into);
-  const unwatch = watchInks(() => plot.redraw(false, true));
+  const unwatch = watchInks(() => {
+    fit();
+    plot.redraw(false, true);
+  });
   return {
     plot,
     destroy: () => {
@@ -69,7 +74,7 @@ export const valueAxis = (): UPlot.Axis => ({
   space: 34,
   incrs: steps,
   values: (_plot, splits, _axis, _space, step) =>
-    splits.map((value) => signed(value, Math.max(0, Math.ceil(-Math.log10(step) - 1e-9)))),
+    splits.map((value) => figures.decimal(value, Math.max(0, Math.ceil(-Math.log10(step) - 1e-9)))),
 });
 
 /** Room above and below the readings; some height also where there are none or all are alike. */

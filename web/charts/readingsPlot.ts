@@ -97,14 +97,14 @@ const seriesOf = ({ ink, dash }: Line): UPlot.Series => ({
 /** A used night is a shade; one that was left out is hollow. */
 function drawNights(plot: UPlot, { nights }: ReadingsAnswer): void {
   const { ctx, bbox } = plot;
-  const { night, line } = inks();
+  const { nightShade, line } = inks();
   ctx.save();
   ctx.lineWidth = UPlot.pxRatio;
   for (const { sunset, sunrise, used } of nights) {
     const span = spanOnCanvas(plot, sunset, sunrise);
     if (span === null) continue;
     if (used) {
-      ctx.fillStyle = thinned(night, nightShade());
+      ctx.fillStyle = nightShade;
       ctx.fillRect(span.left, bbox.top, span.width, bbox.height);
     } else {
       ctx.strokeStyle = thinned(line, 0.55);
@@ -113,9 +113,6 @@ function drawNights(plot: UPlot, { nights }: ReadingsAnswer): void {
   }
   ctx.restore();
 }
-
-/** On dark paper the night's ink is the lighter of the two and must be laid on thicker. */
-const nightShade = () => (matchMedia('(prefers-color-scheme: dark)').matches ? 0.42 : 0.11);
 
 /** A measure over each stage with its name; its bounds run down through every plot. */
 function drawStages(plot: UPlot, { stages }: ReadingsAnswer, named: boolean): void {

@@ -1,9 +1,12 @@
 /** How wide an element stands [px], followed as it changes; `assumed` until it is there. */
 import type { RefObject } from 'preact';
 import { useLayoutEffect, useState } from 'preact/hooks';
+import { usePrinting } from './paper.ts';
 
-export function useWidth(element: RefObject<HTMLElement | null>, assumed: number): number {
+/** @param onPaper while the page is printed: the sheet is laid out too late to be measured */
+export function useWidth(element: RefObject<Element | null>, assumed: number, onPaper: number): number {
   const [width, setWidth] = useState(assumed);
+  const printing = usePrinting();
   useLayoutEffect(() => {
     const { current } = element;
     if (current === null) return;
@@ -13,5 +16,5 @@ export function useWidth(element: RefObject<HTMLElement | null>, assumed: number
     watching.observe(current);
     return () => watching.disconnect();
   }, [element]);
-  return width;
+  return printing ? onPaper : width;
 }

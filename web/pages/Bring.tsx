@@ -2,22 +2,23 @@
 
 import { useEffect, useState } from 'preact/hooks';
 import { useLocation } from 'preact-iso';
+import type { Message } from '../../src/assessment.ts';
 import { FormField } from '../parts/FormField.tsx';
 import { PageFrame } from '../parts/PageFrame.tsx';
 import { ProblemList } from '../parts/ProblemList.tsx';
 import { ProgressLine } from '../parts/ProgressLine.tsx';
 import './Bring.css';
-import { droppedFiles, pickedFiles } from './droppedFiles.ts';
+import { droppedFiles, NotOpened, pickedFiles } from './droppedFiles.ts';
 import type { PathOf } from './houseFolder.ts';
 import { Preview } from './Preview.tsx';
+import { SentFiles } from './SentFiles.tsx';
 import { useBringing } from './useBringing.ts';
 
 export function Bring() {
   const { route } = useLocation();
-  const { preview, sending, keeping, problems, send, cancel, keep } = useBringing((id) =>
-    route(`/house/${id}`),
-  );
-  const over = useDrop(send);
+  const bringing = useBringing((id) => route(`/house/${id}`));
+  const { files, sending, reading, preview, keeping, problems, send } = bringing;
+  const over = useDrop(send, bringing.complain);
   return (
     <PageFrame title="Bring a house">
       <p>
@@ -26,35 +27,29 @@ export function Bring() {
       </p>
       <Fields over={over} busy={sending !== null || keeping} send={send} />
       <ProblemList problems={problems} urgent />
-      {sending === null ? null : (
-        <ProgressLine
-          what={`Reading ${sending.path}, ${sending.number} of ${sending.of}`}
-          done={sending.done}
-          onCancel={cancel}
-        />
-      )}
-      {preview === null ? null : (
-        <>
-          <Preview preview={preview} />
-          <div class="keep">
-            <button
-              type="button"
-              class="main"
-              disabled={!preview.ready || sending !== null || keeping}
-              onClick={keep}
-            >
-              {keeping ? 'Keeping it…' : 'Keep this house'}
-            </button>
-            <button type="button" onClick={cancel} disabled={keeping}>
-              Cancel
-            </button>
-            {preview.ready || sending !== null ? null : (
-              <p class="small">
-                It can be kept once house.json is valid and an inside and an outdoor temperature have come.
-              </p>
-            )}
-          </div>
-        </>
+      {sending === null ? null : <ProgressLine {...sending} onCancel={bringing.stop} />}
+      {reading === null ? null : <ProgressLine {...reading} />}
+      <SentFiles files={files} sending={sending !== null} sendRest={bringing.sendRest} />
+      {preview === null ? null : <Preview preview={preview} />}
+      {files.length === 0 ? null : (
+        <div class="keep">
+          <button
+            type="button"
+            class="main"
+            disabled={!preview?.ready || sending !== null || reading !== null || keeping}
+            onClick={bringing.keep}
+          >
+            {keeping ? 'Keeping it…' : 'Keep this house'}
+          </button>
+          <button type="button" onClick={bringing.drop} disabled={keeping}>
+            Drop the folder
+          </button>
+          {preview === null || preview.ready || sending !== null || reading !== null ? null : (
+            <p class="small">
+              It can be kept once house.json is valid and an inside and an outdoor temperature have come.
+            </p>
+          )}
+        </div>
       )}
     </PageFrame>
   );
@@ -94,7 +89,10 @@ const wholeFolders = (input: HTMLInputElement | null) => {
 };
 
 /** Takes what is dropped anywhere on the page. @returns whether something is being held over it */
-function useDrop(send: (found: readonly PathOf<File>[]) => void): boolean {
+function useDrop(
+  send: (found: readonly PathOf<File>[]) => void,
+  complain: (problem: Message) => void,
+): boolean {
   const [over, setOver] = useState(false);
   useEffect(() => {
     const hold = (event: DragEvent) => {
@@ -107,7 +105,8 @@ function useDrop(send: (found: readonly PathOf<File>[]) => void): boolean {
     const drop = (event: DragEvent) => {
       event.preventDefault();
       setOver(false);
-      if (event.dataTransfer !== null) droppedFiles(event.dataTransfer).then(send);
+      if (event.dataTransfer !== null)
+        droppedFiles(event.dataTransfer).then(send, (thrown) => complain(notOpened(thrown)));
     };
     addEventListener('dragover', hold);
     addEventListener('dragleave', leave);
@@ -117,6 +116,12 @@ function useDrop(send: (found: readonly PathOf<File>[]) => void): boolean {
       removeEventListener('dragleave', leave);
       removeEventListener('drop', drop);
     };
-  }, [send]);
+  }, [send, complain]);
   return over;
 }
+
+const notOpened = (thrown: unknown): Message => ({
+  code: 'file-not-opened',
+  text: thrown instanceof NotOpened ? thrown.message : 'What was dropped could not be opened.',
+  remedy: 'See whether this file may be read and is not held by another program, then drop it again.',
+});

@@ -20,7 +20,7 @@ import { Caution } from '../parts/Caution.tsx';
 import { ChartFrame } from '../parts/ChartFrame.tsx';
 import { HouseFrame } from '../parts/HouseFrame.tsx';
 import { ProblemList } from '../parts/ProblemList.tsx';
-import { Rule } from '../parts/Rule.tsx';
+import { Rule, type RuleMark } from '../parts/Rule.tsx';
 import { Skeleton } from '../parts/Skeleton.tsx';
 import { Term } from '../parts/Term.tsx';
 import { tied } from '../parts/tied.ts';
@@ -61,8 +61,8 @@ function TheAnswer({ house, assessment }: { house: HouseDetail; assessment: Asse
       <section>
         <h2>Nights</h2>
         <p>
-          Each dark band is a night, the newest at the right: inside falls, outdoors lies beneath. Touch one
-          to open it.
+          Each dark band is a night, the newest at the right: inside falls, outdoors lies beneath.
+          <span class="screen-only"> Touch one to open it.</span>
         </p>
         {loaded.kind === 'failed' ? <ProblemList problems={loaded.problems} /> : null}
         {curves === null ? (
@@ -99,19 +99,20 @@ function TheAnswer({ house, assessment }: { house: HouseDetail; assessment: Asse
 
 function HeatLoss({ assessment }: { assessment: Assessment }) {
   const cooling = timeConstantMarks(assessment);
+  const losses = heatLossMarks(assessment);
   const last =
     assessment.stages.findLast(({ timeConstantH }) => timeConstantH !== null)?.timeConstantH ?? null;
   return (
     <>
-      <section>
-        <h2>
-          <Term of="heat loss">Heat loss</Term>, measured and drawn
-        </h2>
-        <Rule title="Heat loss, measured and drawn" unit="W/K" marks={heatLossMarks(assessment)} />
-        <p class="small lesser">
-          The line is the <Term of="interval">95 % interval</Term>, the stroke on it the best single figure.
-        </p>
-      </section>
+      {losses.length === 0 ? null : (
+        <section>
+          <h2>
+            <Term of="heat loss">Heat loss</Term>, {kindsOf(losses)}
+          </h2>
+          <Rule title={`Heat loss, ${kindsOf(losses)}`} unit="W/K" marks={losses} />
+          {losses.some(({ kind }) => kind === 'measured') ? <HowToRead /> : null}
+        </section>
+      )}
       {last === null ? null : (
         <section>
           <h2>
@@ -119,10 +120,24 @@ function HeatLoss({ assessment }: { assessment: Assessment }) {
           </h2>
           <p>{tied(coolingSentence(last))}</p>
           <Rule title="Time constant" unit="h" marks={cooling} />
+          {losses.some(({ kind }) => kind === 'measured') ? null : <HowToRead />}
         </section>
       )}
     </>
   );
+}
+
+const HowToRead = () => (
+  <p class="small lesser">
+    The line is the <Term of="interval">95 % interval</Term>, the stroke on it the best single figure.
+  </p>
+);
+
+function kindsOf(marks: readonly RuleMark[]): string {
+  const [measured, drawn] = (['measured', 'drawn'] as const).map((kind) =>
+    marks.some((mark) => mark.kind === kind),
+  );
+  return measured && drawn ? 'measured and drawn' : measured ? 'measured' : 'as drawn';
 }
 
 const LastNight = ({
@@ -136,9 +151,7 @@ const LastNight = ({
 }) => (
   <ChartFrame
     title={`The night of ${figures.day(night.date)}`}
-    summary={tied(
-      `${nightSentence(night, meanOutside(curve)) ?? ''} The broken line is the smooth fall fitted to it.`,
-    )}
+    summary="The broken line is the smooth fall that was fitted to the readings; the figures below tell what it leaves over."
     table={() => <NightTable curve={curve} timeZone={timeZone} />}
   >
     <NightChart curve={curve} night={night} timeZone={timeZone} />

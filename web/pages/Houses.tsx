@@ -1,9 +1,8 @@
 /** All houses as a list in a letter: name, verdict in a sentence, measured and drawn on one small ruler. */
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import type { HouseSummary } from '../../server/api/shapes.ts';
 import type { Message } from '../../src/assessment.ts';
 import { answerSentence, lastReadingSentence } from '../../src/words/answer.ts';
-import { figures } from '../../src/words/index.ts';
 import { deleteHouse, getHouses, problemsOf, putAway, storeDemonstration } from '../api.ts';
 import { PageFrame } from '../parts/PageFrame.tsx';
 import { ProblemList } from '../parts/ProblemList.tsx';
@@ -13,6 +12,9 @@ import { tied } from '../parts/tied.ts';
 import { useLoaded } from '../useLoaded.ts';
 import './Houses.css';
 import { answerMarks } from './rules.ts';
+
+/** While something is under way, the list is asked for again after this [ms]. */
+const ASK_AGAIN = 1000;
 
 export function Houses() {
   const { loaded, again } = useLoaded(getHouses, 'houses');
@@ -26,6 +28,13 @@ export function Houses() {
       (thrown) => setProblems(problemsOf(thrown)),
     );
   const houses = loaded.kind === 'loaded' ? loaded.value.houses : [];
+  const coming = loaded.kind === 'loaded' && loaded.value.demonstrationComing;
+  const underWay = coming || houses.some(({ state }) => state.kind === 'assessing');
+  useEffect(() => {
+    if (!underWay) return;
+    const soon = setTimeout(again, ASK_AGAIN);
+    return () => clearTimeout(soon);
+  }, [loaded, underWay, again]);
   return (
     <PageFrame title="Houses" here="Houses">
       {loaded.kind === 'failed' ? <ProblemList problems={loaded.problems} /> : null}
@@ -45,11 +54,15 @@ export function Houses() {
       </ul>
       {loaded.kind === 'loaded' ? (
         <>
-          {houses.every(({ away }) => away) ? <p>No house is here yet.</p> : null}
+          {coming ? (
+            <p role="status">The demonstration house is being made ready; it will stand here shortly.</p>
+          ) : houses.every(({ away }) => away) ? (
+            <p>No house is here yet.</p>
+          ) : null}
           <p class="bring-link">
             <a href="/bring">Bring a house</a>
           </p>
-          <PutAway houses={houses} act={act} />
+          <PutAway houses={houses} coming={coming} act={act} />
         </>
       ) : null}
     </PageFrame>
@@ -83,7 +96,7 @@ function waiting(state: HouseSummary['state']): string {
     case 'assessed':
       return 'Nothing could be told from its readings.';
     case 'assessing':
-      return `Being assessed: ${figures.percent(state.done)} done.`;
+      return `Being assessed. ${state.what}`;
     case 'not assessed':
       return 'It could not be assessed; its page says why.';
     case 'cancelled':
@@ -93,14 +106,16 @@ function waiting(state: HouseSummary['state']): string {
 
 interface PutAwayProps {
   readonly houses: readonly HouseSummary[];
+  /** The demonstration house is on its way. */
+  readonly coming: boolean;
   readonly act: (done: Promise<unknown>) => void;
 }
 
 /** What is out of sight: brought back, or removed for good with a second word. */
-function PutAway({ houses, act }: PutAwayProps) {
+function PutAway({ houses, coming, act }: PutAwayProps) {
   const [removing, setRemoving] = useState<string | null>(null);
   const away = houses.filter((house) => house.away);
-  const demonstrationGone = houses.every(({ invented }) => !invented);
+  const demonstrationGone = !coming && houses.every(({ invented }) => !invented);
   if (away.length === 0 && !demonstrationGone) return null;
   return (
     <ul class="away small" aria-label="Put away">

@@ -5,7 +5,7 @@ import { useRoute } from 'preact-iso';
 import type { HouseDetail } from '../../server/api/shapes.ts';
 import type { Assessment, NightResult, StageResult } from '../../src/assessment.ts';
 import type { NightCurve } from '../../src/curves.ts';
-import { lastNight, nightSentence } from '../../src/words/answer.ts';
+import { lastNight, nightSentence, nightsSentence } from '../../src/words/answer.ts';
 import { figures } from '../../src/words/index.ts';
 import { getNights } from '../api.ts';
 import { spokenNight } from '../charts/chartWords.ts';
@@ -59,7 +59,7 @@ function AllNights({ house, assessment, asked }: AllNightsProps) {
         </>
       ) : (
         <>
-          <p>{countSentence(curves.length, nights)}</p>
+          <p>{nightsSentence(curves.length, nights)}</p>
           <NightRow
             curves={curves}
             nights={nights}
@@ -98,13 +98,6 @@ function useBroughtIntoView(opened: RefObject<HTMLDivElement | null>, asked: str
     const top = opened.current?.getBoundingClientRect().top ?? 0;
     if (top < 0 || top > 0.75 * innerHeight) opened.current?.scrollIntoView();
   }, [asked, opened]);
-}
-
-function countSentence(all: number, nights: readonly NightResult[]): string {
-  const used = nights.filter((night) => night.used).length;
-  const parts = [`${used} used`, `${nights.length - used} left out`, `${all - nights.length} in no stage`];
-  const said = parts.filter((part) => !part.startsWith('0 ')).join(', ');
-  return `${figures.count(all, 'night')}, the newest at the right: ${said}. A hollow night was not used, for the reason on it.`;
 }
 
 interface OneNightProps {
@@ -155,7 +148,7 @@ function NightFigures({ curve, night }: { readonly curve: NightCurve; readonly n
       </div>
       <div>
         <dt>Off the fitted curve, typically</dt>
-        <dd>{of(rms, (it) => `${it.toFixed(2)} K`)}</dd>
+        <dd>{of(rms, (it) => `${figures.decimal(it, 2)} K`)}</dd>
       </div>
     </dl>
   );
@@ -166,7 +159,7 @@ function timeConstantOf({ timeConstantH, timeConstantSeH }: NightResult): string
   if (timeConstantH === null) return '';
   if (timeConstantSeH === null) return figures.hours(timeConstantH);
   const digits = timeConstantSeH < 2 ? 1 : 0;
-  return `${timeConstantH.toFixed(digits)} ± ${timeConstantSeH.toFixed(digits)} h`;
+  return `${figures.decimal(timeConstantH, digits)} ± ${figures.decimal(timeConstantSeH, digits)} h`;
 }
 
 interface StageNightsProps {

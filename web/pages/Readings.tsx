@@ -6,7 +6,6 @@ import type { ReadingsAnswer } from '../../server/api/shapes.ts';
 import type { Imported } from '../../src/assessment.ts';
 import { figures } from '../../src/words/index.ts';
 import { getReadings } from '../api.ts';
-import { signed } from '../charts/chartWords.ts';
 import { dayAndClock } from '../charts/clock.ts';
 import { ReadingsChart } from '../charts/ReadingsChart.tsx';
 import { accountsOf, type ChannelAccount } from '../charts/readingsSeries.ts';
@@ -84,7 +83,7 @@ interface AccountsProps {
 
 function Accounts({ readings, imports }: AccountsProps) {
   const value = (it: number | null, unit: string) =>
-    it === null ? 'no reading' : `${signed(it, 1)} ${unit}`;
+    it === null ? 'no reading' : `${figures.decimal(it, 1)} ${unit}`;
   const instant = (file: string, end: 'from' | 'to') => {
     const at = imports.find((it) => it.file === file)?.[end] ?? null;
     return at === null ? '' : figures.moment(at);

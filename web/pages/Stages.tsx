@@ -91,8 +91,8 @@ const StageTable = ({ stages }: { stages: readonly StageResult[] }) => (
     keyOf={({ name }) => name}
     columns={[
       { head: 'Stage', cell: ({ name }) => name },
-      { head: 'From', cell: ({ from }) => (from === null ? '' : figures.day(from.slice(0, 10))) },
-      { head: 'To', cell: ({ to }) => (to === null ? '' : figures.day(to.slice(0, 10))) },
+      { head: 'From', cell: ({ from }) => (from === null ? '' : tied(figures.day(from.slice(0, 10)))) },
+      { head: 'To', cell: ({ to }) => (to === null ? '' : tied(figures.day(to.slice(0, 10)))) },
       {
         head: 'Nights used',
         cell: ({ nights }) => `${nights.filter(({ used }) => used).length} of ${nights.length}`,

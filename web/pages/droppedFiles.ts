@@ -1,7 +1,20 @@
 /** Everything that was dropped, with the folders walked to their ends. */
 import type { PathOf } from './houseFolder.ts';
 
-/** To be called while the drop is being handled: afterwards the browser forgets what was dropped. */
+/** A file or folder that the browser may not open. */
+export class NotOpened extends Error {
+  readonly path: string;
+  constructor(path: string) {
+    super(`“${path}” could not be opened.`);
+    this.path = path;
+  }
+}
+
+/**
+ * To be called while the drop is being handled: afterwards the browser forgets what was dropped.
+ *
+ * @throws NotOpened
+ */
 export async function droppedFiles(transfer: DataTransfer): Promise<PathOf<File>[]> {
   const items = [...transfer.items].filter(({ kind }) => kind === 'file');
   const walks = items.map((item) => {
@@ -19,7 +32,9 @@ export const pickedFiles = (input: HTMLInputElement): PathOf<File>[] =>
 
 async function walk(entry: FileSystemEntry): Promise<PathOf<File>[]> {
   if (isFile(entry)) {
-    const file = await new Promise<File>((resolve, reject) => entry.file(resolve, reject));
+    const file = await new Promise<File>((resolve, reject) =>
+      entry.file(resolve, () => reject(new NotOpened(entry.fullPath))),
+    );
     return [{ path: entry.fullPath.replace(/^\//, ''), file }];
   }
   if (!isFolder(entry)) return [];
@@ -28,7 +43,7 @@ async function walk(entry: FileSystemEntry): Promise<PathOf<File>[]> {
   // A reader hands out a hundred at a time and nothing when it is done.
   for (;;) {
     const some = await new Promise<FileSystemEntry[]>((resolve, reject) =>
-      reader.readEntries(resolve, reject),
+      reader.readEntries(resolve, () => reject(new NotOpened(entry.fullPath))),
     );
     if (some.length === 0) break;
     inside.push(...some);

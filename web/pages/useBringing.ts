@@ -1,86 +1,177 @@
-/** A house folder on its way in: sent file by file, shown as understood, then kept or dropped. */
+/** A house folder on its way in: sent file by file, read once all have come, shown, then kept or dropped. */
 import { useEffect, useRef, useState } from 'preact/hooks';
-import type { BringingPreview } from '../../server/api/shapes.ts';
+import type { BringingPreview, Work } from '../../server/api/shapes.ts';
 import type { Message } from '../../src/assessment.ts';
-import { dropBringing, keepBringing, problemsOf, sendFile, startBringing } from '../api.ts';
+import {
+  dropBringing,
+  followReading,
+  getBringing,
+  keepBringing,
+  problemsOf,
+  sendFile,
+  startBringing,
+} from '../api.ts';
 import { houseFolder, type PathOf } from './houseFolder.ts';
 
-export interface Sending {
-  readonly path: string;
-  /** The how manieth file, from 1. */
-  readonly number: number;
-  readonly of: number;
-  /** Of all of them, from 0 to 1. */
-  readonly done: number;
+export interface SentFile extends PathOf<File> {
+  readonly state: 'waiting' | 'sending' | 'come' | 'not come';
 }
 
 export interface Bringing {
+  /** Every file that was given, and what became of it. */
+  readonly files: readonly SentFile[];
+  readonly sending: Work | null;
+  readonly reading: Work | null;
   readonly preview: BringingPreview | null;
-  readonly sending: Sending | null;
   readonly keeping: boolean;
   readonly problems: readonly Message[];
   readonly send: (found: readonly PathOf<File>[]) => Promise<void>;
-  readonly cancel: () => Promise<void>;
+  /** Sends again what has not come. */
+  readonly sendRest: () => Promise<void>;
+  /** Stops the sending; what has come stays. */
+  readonly stop: () => void;
+  /** Leaves nothing of what has come. */
+  readonly drop: () => Promise<void>;
   readonly keep: () => Promise<void>;
+  /** Shows what is the matter with what was given, before anything of it is sent. */
+  readonly complain: (problem: Message) => void;
 }
+
+/** After these, no other file of the folder has better prospects. */
+const HOPELESS: readonly string[] = ['server-not-reached', 'no-such-bringing'];
 
 /** @param kept called with the id of the house once it is stored */
 export function useBringing(kept: (id: string) => void): Bringing {
+  const [files, setFiles] = useState<readonly SentFile[]>([]);
+  const [sending, setSending] = useState<Work | null>(null);
+  const [reading, setReading] = useState<Work | null>(null);
   const [preview, setPreview] = useState<BringingPreview | null>(null);
-  const [sending, setSending] = useState<Sending | null>(null);
   const [keeping, setKeeping] = useState(false);
   const [problems, setProblems] = useState<readonly Message[]>([]);
-  const waiting = useRef<string | null>(null);
-  const stop = useRef(new AbortController());
+  const id = useRef<string | null>(null);
+  const busy = useRef(false);
+  const sendingStop = useRef(new AbortController());
+  const readingStop = useRef(new AbortController());
 
   // Whoever leaves the page without keeping the house leaves nothing behind.
   useEffect(
     () => () => {
-      stop.current.abort();
-      if (waiting.current !== null) dropBringing(waiting.current).catch(() => {});
+      sendingStop.current.abort();
+      readingStop.current.abort();
+      if (id.current !== null) dropBringing(id.current).catch(() => {});
     },
     [],
   );
 
-  async function send(found: readonly PathOf<File>[]): Promise<void> {
-    const files = houseFolder(found);
-    if (files.length === 0 || sending !== null || keeping) return;
+  const mark = (state: SentFile['state'], which: (file: SentFile) => boolean) =>
+    setFiles((all) => all.map((file) => (which(file) ? { ...file, state } : file)));
+
+  const send = (found: readonly PathOf<File>[]) => sendAs(houseFolder(found));
+  const sendRest = () => sendAs(files.filter(({ state }) => state === 'not come'));
+
+  /** @param given by the paths of the house folder */
+  async function sendAs(given: readonly PathOf<File>[]): Promise<void> {
+    if (given.length === 0 || busy.current) return;
+    busy.current = true;
+    readingStop.current.abort();
+    setReading(null);
     setProblems([]);
-    stop.current = new AbortController();
-    const { signal } = stop.current;
-    const all = files.reduce((sum, { file }) => sum + file.size, 0) || 1;
-    let before = 0;
-    try {
-      waiting.current ??= (await startBringing()).id;
-      for (const [i, { path, file }] of files.entries()) {
-        const tell = (share: number) =>
-          setSending({ path, number: i + 1, of: files.length, done: (before + share * file.size) / all });
-        tell(0);
-        setPreview(await sendFile(waiting.current, path, file, { tell, signal }));
-        before += file.size;
-      }
-    } catch (thrown) {
-      if (!signal.aborted) setProblems(problemsOf(thrown));
-    }
+    const paths = new Set(given.map(({ path }) => path));
+    const waiting = given.map(({ path, file }): SentFile => ({ path, file, state: 'waiting' }));
+    setFiles((all) => [...all.filter(({ path }) => !paths.has(path)), ...waiting]);
+    setProblems(await sendAll(given));
+    mark('not come', ({ state }) => state === 'waiting' || state === 'sending');
     setSending(null);
+    busy.current = false;
+    await read();
   }
 
-  async function cancel(): Promise<void> {
-    stop.current.abort();
-    const id = waiting.current;
-    waiting.current = null;
+  /** @returns what was refused */
+  async function sendAll(given: readonly PathOf<File>[]): Promise<readonly Message[]> {
+    sendingStop.current = new AbortController();
+    const { signal } = sendingStop.current;
+    const refused: Message[] = [];
+    const all = given.reduce((sum, { file }) => sum + file.size, 0) || 1;
+    let before = 0;
+    try {
+      id.current ??= (await startBringing()).id;
+    } catch (thrown) {
+      return problemsOf(thrown);
+    }
+    for (const [i, { path, file }] of given.entries()) {
+      if (signal.aborted || id.current === null) break;
+      const tell = (share: number) =>
+        setSending({
+          what: `Sending ${path}, file ${i + 1} of ${given.length}.`,
+          done: (before + share * file.size) / all,
+        });
+      tell(0);
+      mark('sending', (it) => it.path === path);
+      try {
+        await sendFile(id.current, path, file, { tell, signal });
+        mark('come', (it) => it.path === path);
+      } catch (thrown) {
+        if (signal.aborted) break;
+        const why = problemsOf(thrown);
+        refused.push(...why);
+        mark('not come', (it) => it.path === path);
+        if (why.some(({ code }) => HOPELESS.includes(code))) {
+          lose(why);
+          break;
+        }
+      }
+      before += file.size;
+    }
+    return refused;
+  }
+
+  /** A folder that the program has forgotten is to be sent whole, when it is sent again. */
+  function lose(why: readonly Message[]): void {
+    if (why.every(({ code }) => code !== 'no-such-bringing')) return;
+    id.current = null;
+    setPreview(null);
+    mark('not come', () => true);
+  }
+
+  async function read(): Promise<void> {
+    const own = id.current;
+    if (own === null) return;
+    readingStop.current = new AbortController();
+    const { signal } = readingStop.current;
+    setReading({ done: 0, what: 'Reading what has come.' });
+    const unfollow = followReading(own, (progress) => {
+      if (progress.reading !== null && !signal.aborted) setReading(progress.reading);
+    });
+    try {
+      const understood = await getBringing(own, signal);
+      if (!signal.aborted) setPreview(understood);
+    } catch (thrown) {
+      if (!signal.aborted) setProblems((before) => [...before, ...problemsOf(thrown)]);
+    }
+    unfollow();
+    if (!signal.aborted) setReading(null);
+  }
+
+  async function drop(): Promise<void> {
+    const own = id.current;
+    id.current = null;
+    sendingStop.current.abort();
+    readingStop.current.abort();
+    setReading(null);
     setPreview(null);
     setProblems([]);
-    if (id !== null) await dropBringing(id).catch((thrown) => setProblems(problemsOf(thrown)));
+    setFiles([]);
+    if (own !== null) await dropBringing(own).catch((thrown) => setProblems(problemsOf(thrown)));
   }
 
   async function keep(): Promise<void> {
-    const id = waiting.current;
-    if (id === null) return;
+    const own = id.current;
+    if (own === null) return;
     setKeeping(true);
+    setProblems([]);
     try {
-      const stored = await keepBringing(id);
-      waiting.current = null;
+      const stored = await keepBringing(own);
+      id.current = null;
       kept(stored.id);
     } catch (thrown) {
       setProblems(problemsOf(thrown));
@@ -88,5 +179,7 @@ export function useBringing(kept: (id: string) => void): Bringing {
     setKeeping(false);
   }
 
-  return { preview, sending, keeping, problems, send, cancel, keep };
+  const complain = (problem: Message) => setProblems([problem]);
+  const stop = () => sendingStop.current.abort();
+  return { files, sending, reading, preview, keeping, problems, send, sendRest, stop, drop, keep, complain };
 }

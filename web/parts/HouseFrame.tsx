@@ -67,23 +67,20 @@ function Assessing({ house: { id, state: first }, changed }: { house: HouseDetai
     <>
       <ProblemList problems={problems} urgent />
       {state.kind === 'assessing' ? (
-        <ProgressLine
-          what="Reading the nights and working out what the house loses…"
-          done={state.done}
-          onCancel={() => ask(stopAssessing)}
-        />
+        <ProgressLine what={state.what} done={state.done} onCancel={() => ask(stopAssessing)} />
       ) : null}
-      {state.kind === 'not assessed' ? (
+      {state.kind === 'not assessed' || state.kind === 'cancelled' ? (
         <>
           <p class="answer">There is no answer yet.</p>
-          <ProblemList problems={state.problems} />
+          {state.kind === 'cancelled' ? (
+            <p>The assessment was stopped before its end. The readings are kept as they were brought.</p>
+          ) : (
+            <ProblemList problems={state.problems} />
+          )}
+          <button type="button" onClick={() => ask(assessAgain)}>
+            {state.kind === 'cancelled' ? 'Assess it' : 'Assess it again'}
+          </button>
         </>
-      ) : null}
-      {state.kind === 'cancelled' ? <p>The assessment was stopped before its end.</p> : null}
-      {state.kind === 'not assessed' || state.kind === 'cancelled' ? (
-        <button type="button" onClick={() => ask(assessAgain)}>
-          Assess it
-        </button>
       ) : null}
     </>
   );

@@ -1,5 +1,6 @@
 /** What is the matter, where, and what to do about it. */
 import type { Message, Where } from '../../src/assessment.ts';
+import { figures } from '../../src/words/index.ts';
 import './ProblemList.css';
 
 export interface ProblemListProps {
@@ -32,7 +33,7 @@ function placeOf({ file, line, column, key, night, stage }: Where): string {
     line === undefined ? undefined : `line ${line}`,
     column === undefined ? undefined : `column “${column}”`,
     key === undefined ? undefined : file === undefined ? `house.json, ${key}` : key,
-    night === undefined ? undefined : `night of ${night}`,
+    night === undefined ? undefined : `night of ${figures.day(night)}`,
     stage === undefined ? undefined : `stage “${stage}”`,
   ]
     .filter((part) => part !== undefined)

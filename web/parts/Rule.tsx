@@ -1,7 +1,11 @@
 /** A quantity with its interval, as a pencil mark on a ruler: the one figure for everything that has an interval. */
+import { useRef } from 'preact/hooks';
+import { PAPER_WIDTH } from '../charts/paper.ts';
+import { useWidth } from '../charts/useWidth.ts';
 import './Rule.css';
 import { placeOn, type RuleScale, ruleScale } from './ruleScale.ts';
 import { type RuleUnit, ruleUnits } from './ruleUnits.ts';
+import { fittingLabel, type MarkRow, placeWords, wordsLength } from './ruleWords.ts';
 
 export interface RuleMark {
   readonly label: string;
@@ -22,42 +26,78 @@ export interface RuleProps {
   readonly small?: boolean;
 }
 
-const RULER = 40;
+const ASSUMED_WIDTH = 640; // [px]
+const PADDING = 32; // [px], on both sides together
 
 export function Rule({ title, unit, marks, small = false }: RuleProps) {
+  const frame = useRef<HTMLDivElement>(null);
+  const width = useWidth(frame, ASSUMED_WIDTH, PAPER_WIDTH - PADDING);
   if (marks.length === 0) return null;
   const scale = ruleScale(marks.flatMap(({ value, low = value, high = value }) => [value, low, high]));
   const row = small ? 34 : 52;
   const edge = marks.length * row;
-  const lines = marks.map((mark, i) => ({ mark, unit, scale, y: (i + 1) * row - 10, edge }));
+  const { sign } = ruleUnits[unit];
+  const lines = marks.map((mark, i) => ({ mark, scale, y: (i + 1) * row - 10, edge }));
+  const words = wordsOf(marks, unit, scale, width);
   return (
     <figure class={small ? 'rule rule-small' : 'rule'}>
-      <svg role="img" aria-label={spoken(title, unit, marks)} width="100%" height={edge + RULER}>
-        {lines.map((line) => (
-          <Pencil key={line.mark.label} {...line} />
-        ))}
-        {lines.map((line) => (
-          <Words key={line.mark.label} {...line} />
-        ))}
-        <Ruler scale={scale} edge={edge} sign={ruleUnits[unit].sign} />
-        {marks.map((mark) =>
-          mark.kind === 'drawn' ? (
-            <svg
-              key={mark.label}
-              x={percent(placeOn(scale, mark.value))}
-              y={edge}
-              class="rule-notch"
-              aria-hidden="true"
+      <div ref={frame}>
+        <svg
+          role="img"
+          aria-label={spoken(title, unit, marks)}
+          width="100%"
+          height={edge + rulerHeight(sign)}
+        >
+          {lines.map((line) => (
+            <Pencil key={line.mark.label} {...line} />
+          ))}
+          {words.map(({ label, figure, place }, i) => (
+            <text
+              key={marks[i].label}
+              x={percent(place.x / width)}
+              y={lines[i].y - (marks[i].kind === 'drawn' ? 0 : 14)}
+              text-anchor={place.anchor}
+              class="rule-words"
             >
-              <path d="M-5.5 -1H5.5L0 9Z" />
-              <path d="M-5.5 0L0 9L5.5 0" class="rule-cut" />
-            </svg>
-          ) : null,
-        )}
-      </svg>
+              <tspan class="rule-label">{label} </tspan>
+              <tspan class="rule-figure">{figure}</tspan>
+            </text>
+          ))}
+          <Ruler scale={scale} edge={edge} sign={sign} />
+          {marks.map((mark) =>
+            mark.kind === 'drawn' ? (
+              <svg
+                key={mark.label}
+                x={percent(placeOn(scale, mark.value))}
+                y={edge}
+                class="rule-notch"
+                aria-hidden="true"
+              >
+                <path d="M-5.5 -1H5.5L0 9Z" />
+                <path d="M-5.5 0L0 9L5.5 0" class="rule-cut" />
+              </svg>
+            ) : null,
+          )}
+        </svg>
+      </div>
     </figure>
   );
 }
+
+function wordsOf(marks: readonly RuleMark[], unit: RuleUnit, scale: RuleScale, width: number) {
+  const texts = marks.map((mark) => {
+    const figure = figureOf(unit, mark);
+    return { figure, label: fittingLabel(mark.label, figure, width) };
+  });
+  const rows = marks.map(({ kind, value, low = value, high = value }, i): MarkRow => {
+    const [from, at, to] = [low, value, high].map((it) => placeOn(scale, it) * width);
+    return { kind, low: from, at, high: to, length: wordsLength(texts[i].label, texts[i].figure) };
+  });
+  return placeWords(rows, width).map((place, i) => ({ ...texts[i], place }));
+}
+
+/** The unit stands under the first figure, where nothing else is. */
+const rulerHeight = (sign: string) => (sign === '' ? 38 : 50);
 
 const percent = (share: number) => `${(share * 100).toFixed(3)}%`;
 
@@ -70,15 +110,16 @@ const spoken = (title: string, unit: RuleUnit, marks: readonly RuleMark[]) =>
   `${title}. ${marks.map((mark) => `${mark.label}: ${figureOf(unit, mark)}`).join('; ')}.`;
 
 function Ruler({ scale, edge, sign }: { scale: RuleScale; edge: number; sign: string }) {
+  const height = rulerHeight(sign);
   const depth = { long: 13, middle: 9, short: 6 } as const;
   return (
     <g class="ruler">
       <svg y={edge} overflow="visible" aria-hidden="true">
-        <rect x="-14" width="28" height={RULER} class="ruler-body" />
+        <rect x="-14" width="28" height={height} class="ruler-body" />
         <svg x="100%" overflow="visible" aria-hidden="true">
-          <rect x="-14" width="28" height={RULER} class="ruler-body" />
+          <rect x="-14" width="28" height={height} class="ruler-body" />
         </svg>
-        <rect width="100%" height={RULER} class="ruler-body" />
+        <rect width="100%" height={height} class="ruler-body" />
         <line x1="0" x2="100%" y1="0" y2="0" class="ruler-edge" />
         {scale.graduations.map(({ value, at, length, text, always }) => (
           <g key={value}>
@@ -96,7 +137,7 @@ function Ruler({ scale, edge, sign }: { scale: RuleScale; edge: number; sign: st
             )}
           </g>
         ))}
-        <text x="0" y="28" dx={8 + 4 * scale.graduations[0].text.length} class="ruler-sign">
+        <text x="-9" y="43" class="ruler-sign">
           {sign}
         </text>
       </svg>
@@ -106,7 +147,6 @@ function Ruler({ scale, edge, sign }: { scale: RuleScale; edge: number; sign: st
 
 interface PencilProps {
   readonly mark: RuleMark;
-  readonly unit: RuleUnit;
   readonly scale: RuleScale;
   /** The height of its line. */
   readonly y: number;
@@ -141,33 +181,4 @@ function Pencil({ mark, scale, y, edge }: PencilProps) {
       )}
     </g>
   );
-}
-
-function Words({ mark, unit, scale, y }: PencilProps) {
-  const { value, low = value, high = value, kind, label } = mark;
-  const at = placeOn(scale, value);
-  const { anchor, x, aside } = wordsAt(kind, at, placeOn(scale, low), placeOn(scale, high));
-  return (
-    <text x={percent(x)} dx={aside} y={kind === 'drawn' ? y : y - 14} text-anchor={anchor} class="rule-words">
-      <tspan class="rule-label">{label} </tspan>
-      <tspan class="rule-figure">{figureOf(unit, mark)}</tspan>
-    </text>
-  );
-}
-
-interface WordsPlace {
-  readonly anchor: 'start' | 'middle' | 'end';
-  readonly x: number;
-  /** [px] */
-  readonly aside: number;
-}
-
-/** Words begin at the mark's left end, end at its right end or stand over it, so that they stay on the sheet. */
-function wordsAt(kind: RuleMark['kind'], at: number, from: number, to: number): WordsPlace {
-  if (kind === 'drawn')
-    return at < 0.5 ? { anchor: 'start', x: at, aside: 8 } : { anchor: 'end', x: at, aside: -8 };
-  const middle = (from + to) / 2;
-  if (middle < 0.35) return { anchor: 'start', x: from, aside: 0 };
-  if (middle > 0.65) return { anchor: 'end', x: to, aside: 0 };
-  return { anchor: 'middle', x: Math.min(0.6, Math.max(0.4, at)), aside: 0 };
 }

@@ -1,9 +1,13 @@
 /** A cut through this house: each element as thick as the heat it loses by design, its name and share beside it. */
+
 import { useRef } from 'preact/hooks';
 import type { DesignElement, Logger } from '../../src/house.ts';
+import { figures } from '../../src/words/index.ts';
+import { PAPER_WIDTH } from '../charts/paper.ts';
 import { useWidth } from '../charts/useWidth.ts';
 import type { DrawnElement } from './elementKind.ts';
 import { type Point, type SectionDrawing, sectionDrawing } from './sectionDrawing.ts';
+import { type LoggerMark, placeLoggers } from './sectionLoggers.ts';
 import './Section.css';
 
 export interface SectionProps {
@@ -16,7 +20,7 @@ export interface SectionProps {
 
 export function Section({ elements, designed, loss, loggers }: SectionProps) {
   const frame = useRef<HTMLElement>(null);
-  const width = Math.min(720, useWidth(frame, 640));
+  const width = Math.min(720, useWidth(frame, 640, PAPER_WIDTH));
   const drawing = sectionDrawing(elements, designed, loss, width);
   return (
     <figure ref={frame} class="section">
@@ -26,7 +30,7 @@ export function Section({ elements, designed, loss, loggers }: SectionProps) {
         viewBox={`0 0 ${drawing.width} ${drawing.height}`}
       >
         <Cut drawing={drawing} />
-        <Loggers loggers={loggers} drawing={drawing} />
+        <Loggers marks={placeLoggers(loggers, drawing)} />
         {drawing.words.map(({ name, lines, share, at, side, leader: [from, to] }) => (
           <g key={name}>
             <line class="section-leader" x1={from.x} y1={from.y} x2={to.x} y2={to.y} />
@@ -71,7 +75,7 @@ const path = (points: readonly Point[]) =>
 
 const spoken = (elements: readonly DrawnElement[], loss: number) =>
   elements
-    .map(({ name, heatLossWK }) => `${name} ${Math.round((heatLossWK / loss) * 100)} % of the designed loss`)
+    .map(({ name, heatLossWK }) => `${name} ${figures.percent(heatLossWK / loss)} of the designed loss`)
     .join(', ');
 
 const Cut = ({ drawing: { coldRoof, ground, strips } }: { drawing: SectionDrawing }) => (
@@ -84,50 +88,17 @@ const Cut = ({ drawing: { coldRoof, ground, strips } }: { drawing: SectionDrawin
   </>
 );
 
-interface LoggersProps {
-  readonly loggers: readonly Logger[];
-  readonly drawing: SectionDrawing;
-}
-
-/** Inside loggers in the room with its name where there is space for it, others where they sit. */
-function Loggers({ loggers, drawing: { room, coldRoof } }: LoggersProps) {
-  const inside = loggers.filter(({ place }) => place === 'inside');
-  const roomy = room.right - room.left >= 220 && inside.length <= 6;
-  const ridge = coldRoof[1];
-  const at = (logger: Logger): Point | undefined => {
-    if (logger.place === 'outside') return { x: Math.max(10, room.left - 70), y: room.top - 64 };
-    if (logger.place === 'void') return ridge && { x: ridge.x, y: ridge.y + 26 };
-    const i = inside.indexOf(logger);
-    if (i < 0) return undefined;
-    const share = (i + 0.5) / inside.length;
-    return {
-      x: room.left + (room.right - room.left) * (0.12 + 0.5 * share),
-      y: room.floor - (room.floor - room.top) * share,
-    };
-  };
-  return (
-    <>
-      {loggers.map((logger) => {
-        const place = at(logger);
-        if (place === undefined) return null;
-        return (
-          <g key={`${logger.file} ${logger.columns?.temperature ?? ''}`}>
-            <circle class="section-logger" cx={place.x} cy={place.y} r="4" />
-            {logger.place !== 'inside' || roomy ? (
-              <text class="section-room" x={place.x + 10} y={place.y + 4}>
-                {logger.place === 'inside' ? logger.room : placeNames[logger.place]}
-              </text>
-            ) : null}
-          </g>
-        );
-      })}
-    </>
-  );
-}
-
-const placeNames = {
-  outside: 'outdoors',
-  void: 'under the roof',
-  surface: 'on a surface',
-  adjacent: 'next door',
-} as const;
+const Loggers = ({ marks }: { marks: readonly LoggerMark[] }) => (
+  <>
+    {marks.map(({ at, label }, i) => (
+      <g key={i}>
+        <circle class="section-logger" cx={at.x} cy={at.y} r="4" />
+        {label === '' ? null : (
+          <text class="section-room" x={at.x + 10} y={at.y + 4}>
+            {label}
+          </text>
+        )}
+      </g>
+    ))}
+  </>
+);

@@ -39,7 +39,9 @@ export function Table<Row>({ caption, columns, rows, keyOf, foot = [] }: TablePr
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by the keyboard
     <section class="table" aria-label={caption} tabIndex={0}>
       <table>
-        <caption>{caption}</caption>
+        <caption>
+          <span>{caption}</span>
+        </caption>
         <thead>
           <tr>
             {columns.map(({ head, numeric }, i) => (

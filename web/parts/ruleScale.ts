@@ -1,4 +1,5 @@
 /** The graduations of a ruler: where it begins and ends, and what is written on it. */
+import { figures } from '../../src/words/index.ts';
 
 export interface Graduation {
   readonly value: number;
@@ -43,7 +44,7 @@ export function ruleScale(values: readonly number[]): RuleScale {
       value,
       at: (value - from) / (to - from),
       length: long ? 'long' : parts === 10 && i % 5 === 0 ? 'middle' : 'short',
-      text: long ? value.toFixed(decimalsOf(division)) : '',
+      text: long ? figures.decimal(value, decimalsOf(division)) : '',
       always: (i / parts) % every === 0,
     };
   });

@@ -27,6 +27,13 @@ export interface SectionDrawing {
   readonly lettered: boolean;
   /** The roof over a ceiling: drawn thin, since it is not the shell. */
   readonly coldRoof: readonly Point[];
+  /** The space under the slopes, a triangle; null where there are none. */
+  readonly attic: {
+    readonly middle: number;
+    readonly top: number;
+    readonly base: number;
+    readonly span: number;
+  } | null;
   readonly ground: { readonly y: number; readonly from: number; readonly to: number };
   /** The heated room: its floor, walls and ceiling from inside. */
   readonly room: {
@@ -88,6 +95,7 @@ export function sectionDrawing(
   ];
   const lowest = Math.max(...strips.flatMap(({ corners }) => corners.map(({ y }) => y)));
   const words = placeWords(elements, strips, loss, width, lettered ? null : margin);
+  const coldRoof = coldRoofOf(above, room, perLoss);
   const end = Math.max(lowest, ...words.map(({ at, lines }) => at.y + lines.length * 15));
   return {
     width,
@@ -95,10 +103,8 @@ export function sectionDrawing(
     strips,
     words,
     lettered,
-    coldRoof:
-      above.some(({ kind }) => kind === 'ceiling') && !above.some(({ kind }) => kind === 'roof')
-        ? gable(room, -layered(above, perLoss).reduce((sum, { to, from }) => sum + to - from, 0))
-        : [],
+    coldRoof,
+    attic: atticOf(above, room, coldRoof),
     ground: { y: room.floor, from: room.left - BESIDE, to: room.right + BESIDE },
     room,
   };
@@ -122,18 +128,38 @@ function roomOf(parts: readonly Part[], width: number, margin: number): SectionD
   const span = Math.min(inner, 380);
   const left = (width - span) / 2;
   const height = span * Math.min(0.95, Math.max(0.4, tall));
-  const top = span * RISE + 34;
+  const top = ABOVE + (above.length > 0 ? span * RISE : 0);
   return { left, right: left + span, top, floor: top + height };
 }
+
+/** Room over the house, for what is outdoors [px]. */
+const ABOVE = 34;
 
 /** Rise of the roof over the span. */
 const RISE = 0.34;
 
-const gable = ({ left, right, top }: SectionDrawing['room'], lift: number): Point[] => [
-  { x: left - 12, y: top + lift + 4 },
-  { x: (left + right) / 2, y: top + lift - (right - left) * RISE * 0.8 },
-  { x: right + 12, y: top + lift + 4 },
-];
+/** Over a ceiling without a roof of its own the roof is not the shell, but it is there. */
+function coldRoofOf(above: readonly Part[], room: SectionDrawing['room'], perLoss: number): Point[] {
+  const ceilings = above.filter(({ kind }) => kind === 'ceiling');
+  if (ceilings.length === 0 || ceilings.length < above.length) return [];
+  const base = room.top - layered(ceilings, perLoss).reduce((sum, { to, from }) => sum + to - from, 0);
+  return [
+    { x: room.left - 12, y: base + 4 },
+    { x: (room.left + room.right) / 2, y: base - (room.right - room.left) * RISE * 0.8 },
+    { x: room.right + 12, y: base + 4 },
+  ];
+}
+
+function atticOf(
+  above: readonly Part[],
+  { left, right, top }: SectionDrawing['room'],
+  coldRoof: readonly Point[],
+): SectionDrawing['attic'] {
+  const [middle, span] = [(left + right) / 2, right - left];
+  if (coldRoof.length > 0) return { middle, span, top: coldRoof[1].y, base: coldRoof[0].y - 4 };
+  const pitched = above.some(({ kind }) => kind === 'roof');
+  return pitched ? { middle, span, top: top - span * RISE, base: top } : null;
+}
 
 /** Parts of one place lie on each other, each as thick as its loss. */
 function layered(parts: readonly Part[], perLoss: number) {

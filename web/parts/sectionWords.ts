@@ -1,4 +1,5 @@
 /** The words beside the cut through a house: names and shares to the left and right, each with a leader to its element. */
+import { figures } from '../../src/words/index.ts';
 import type { DrawnElement } from './elementKind.ts';
 import type { Point, Strip } from './sectionDrawing.ts';
 
@@ -14,6 +15,7 @@ export interface Words {
 }
 
 const WORDS_HEIGHT = 44; // [px] of one element's words, with air
+const MOST_LINES = 2; // of a name
 const LETTER = 7.4; // [px], mean width of a letter
 
 /** Words to the left and right, in the order of their strips, pushed apart until they do not touch. */
@@ -56,7 +58,7 @@ export function placeWords(
       return {
         name,
         lines,
-        share: to === 'adjacent' ? 'not counted' : `${Math.round((heatLossWK / loss) * 100)} %`,
+        share: to === 'adjacent' ? 'not counted' : figures.percent(heatLossWK / loss),
         at: { x, y },
         side,
         leader: [{ x: side === 'left' ? x + 5 : x - 5, y: y - 4 }, target],
@@ -97,5 +99,7 @@ function wrap(text: string, letters: number): string[] {
       lines[lines.length - 1] = `${last} ${word}`;
     else lines.push(word.length > letters ? `${word.slice(0, letters - 1)}…` : word);
   }
-  return lines.slice(0, 2);
+  if (lines.length <= MOST_LINES) return lines;
+  const kept = lines.slice(0, MOST_LINES);
+  return [...kept.slice(0, -1), `${kept[MOST_LINES - 1].slice(0, letters - 1)}…`];
 }

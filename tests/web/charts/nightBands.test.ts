@@ -59,6 +59,15 @@ describe('the widths', () => {
     expect(bandPitch(1074, 33)).toBeCloseTo(1074 / 16, 12);
   });
 
+  test('a row that is not laid out yet has bands, if narrow ones', () => {
+    expect(bandPitch(3, 33)).toBe(64);
+  });
+
+  test('a northern summer night has a band beside the longest of winter', () => {
+    const perHour = pixelsPerHour([curve], 70);
+    expect(nightBand({ ...curve, sunrise: curve.sunset + 60 }, night, scale, perHour).width).toBe(2);
+  });
+
   test('few nights are not stretched beyond the widest band', () => {
     expect(bandPitch(1074, 2)).toBe(104);
   });

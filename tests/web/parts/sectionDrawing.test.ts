@@ -92,3 +92,31 @@ test.each([
     expect(kindOf(element(name, 10, 0.2, to), designed)).toBe(kind);
   },
 );
+
+test('a house without a roof in its design has no empty place for one', () => {
+  const { room, attic } = sectionDrawing([walls, floor], [], loss, 640);
+  expect(attic).toBeNull();
+  expect(room.top).toBeLessThan(sectionDrawing(elements, [], loss, 640).room.top);
+});
+
+test('a name too long for its lines is cut with a mark that it goes on', () => {
+  const long = element('Sloping roof over the northern extension', 20, 0.15);
+  const { words } = sectionDrawing([...elements, long], [], loss, 640);
+  const lines = words.find(({ name }) => name === long.name)?.lines ?? [];
+  expect(lines).toHaveLength(2);
+  expect(lines[1]).toMatch(/…$/);
+});
+
+test('sixteen elements have words that do not overlap', () => {
+  const many = [
+    ...elements,
+    ...Array.from({ length: 12 }, (_, i) => element(`Window number ${i + 1}`, 2, 1.3)),
+  ];
+  const { words } = sectionDrawing(many, [], loss, 640);
+  for (const side of ['left', 'right']) {
+    const own = words.filter((it) => it.side === side);
+    for (let i = 1; i < own.length; i++)
+      // Each line of a name and its share take 15 px.
+      expect(own[i].at.y - own[i - 1].at.y).toBeGreaterThanOrEqual((own[i - 1].lines.length + 1) * 15 - 2);
+  }
+});

@@ -1,0 +1,54 @@
+/** The zone of a file's clock, where the file states it: in its rows, over its times, or in its preamble. */
+import type { LogFinding } from './log.ts';
+import { isAmbiguousZone, offsetName, zoneNamed } from './zoneNamed.ts';
+
+export interface FileZone {
+  readonly by: 'the header' | 'the preamble' | 'the house';
+  /** Fixed offset from UTC [s]; null where the file states none or a zone with changes. */
+  readonly offset: number | null;
+  /** IANA zone, or an offset such as "+01:00". */
+  readonly zone: string;
+  readonly findings: readonly LogFinding[];
+}
+
+/**
+ * @param headers  of the columns of time, and what the units row says of them
+ * @param preamble what the preamble says of the zone
+ * @param cells    times of a sample of the rows
+ * @param house    the zone of the house, for a file that is silent or ambiguous
+ */
+export function fileZone(
+  file: string,
+  headers: readonly string[],
+  preamble: string | null,
+  cells: readonly string[],
+  house: string,
+): FileZone {
+  const said = [
+    ...headers.map((text) => ({ by: 'the header' as const, named: zoneNamed(text) })),
+    { by: 'the preamble' as const, named: preamble === null ? null : zoneNamed(preamble) },
+  ];
+  for (const { by, named } of said) {
+    if (named?.kind === 'offset')
+      return { by, offset: named.offset, zone: offsetName(named.offset), findings: [] };
+    if (named?.kind === 'zone') return { by, offset: null, zone: named.zone, findings: [] };
+  }
+  const open =
+    cells.map(ambiguousEnd).find((letters) => letters !== null) ??
+    said
+      .map(({ named }) => (named?.kind === 'ambiguous' ? named.said : undefined))
+      .find((letters) => letters !== undefined) ??
+    (preamble !== null && !LOCAL.test(preamble) ? preamble : null);
+  const findings: LogFinding[] =
+    open === null ? [] : [{ code: 'zone-ambiguous', said: open, taken: house, where: { file } }];
+  return { by: 'the house', offset: null, zone: house, findings };
+}
+
+/** A preamble that says no more than that the clock is the house's own. */
+const LOCAL = /\blo[ck]al|ortszeit|\bhora local|heure locale|ora locale|\bnone\b|\bdefault\b/i;
+
+/** "CST" at the end of a time. */
+function ambiguousEnd(cell: string): string | null {
+  const letters = /\d\s*([A-Za-z]{3,5})$/.exec(cell)?.[1];
+  return letters !== undefined && isAmbiguousZone(letters) ? letters : null;
+}

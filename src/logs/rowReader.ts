@@ -1,0 +1,66 @@
+/** One row of a file from its bytes to its cells, whatever stands in it. */
+import Papa from 'papaparse';
+import type { Encoding } from './encoding.ts';
+import { cellsOf, type Delimiter, literalCellsOf, tidy } from './table.ts';
+
+export interface RowFound {
+  readonly cells: readonly string[];
+  /** The line break that ends the row, or the end of the file. */
+  readonly end: number;
+  /** The text as it stands. */
+  readonly text: string;
+}
+
+/**
+ * Reads rows at places of a file. A quoted cell may hold line breaks: the row then ends on a later line. Where the
+ * quotes of a row do not pair, they are ordinary letters.
+ *
+ * @param bytes in an encoding that extends ASCII
+ */
+export function rowReader(
+  bytes: Uint8Array,
+  encoding: Encoding,
+  delimiter: Delimiter,
+): (from: number, to: number) => RowFound {
+  const decoder = new TextDecoder(encoding);
+  const textOf = (from: number, to: number) => decoder.decode(bytes.subarray(from, to));
+  return (from, to) => {
+    const line = textOf(from, to);
+    if (delimiter === 'blanks') return { cells: cellsOf(line, delimiter), end: to, text: line };
+    if (!line.includes('"')) return { cells: line.split(delimiter).map(tidy), end: to, text: line };
+    let text = line;
+    let end = to;
+    for (let lines = 1; lines <= MOST_LINES; lines++) {
+      const { data, errors } = Papa.parse<string[]>(text, { delimiter, newline: '\n' });
+      const broken = errors.find(({ type }) => type === 'Quotes');
+      if (broken === undefined) return { cells: (data[0] ?? []).map(tidy), end, text };
+      if (broken.code !== 'MissingQuotes' || end >= bytes.length) break;
+      end = lineEnd(bytes, afterBreak(bytes, end));
+      text = textOf(from, end).replace(/\r\n?/g, '\n');
+    }
+    return { cells: literalCellsOf(line, delimiter), end: to, text: line };
+  };
+}
+
+/** A quoted cell that goes on for longer than this is a stray quote. */
+const MOST_LINES = 20;
+
+export const isBreak = (byte: number) => byte === 10 || byte === 13;
+
+/** The next line break from a place on, or the end of the file. */
+export function lineEnd(bytes: Uint8Array, from: number): number {
+  let at = from;
+  while (at < bytes.length && !isBreak(bytes[at])) at++;
+  return at;
+}
+
+/** The place after the line break at `at`: two bytes on over a CRLF. */
+export const afterBreak = (bytes: Uint8Array, at: number): number =>
+  bytes[at] === 13 && bytes[at + 1] === 10 ? at + 2 : at + 1;
+
+/** How many lines end between two places. */
+export function breaksBetween(bytes: Uint8Array, from: number, to: number): number {
+  let count = 0;
+  for (let at = from; at < to; at = afterBreak(bytes, at)) if (isBreak(bytes[at])) count++;
+  return count;
+}

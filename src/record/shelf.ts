@@ -1,0 +1,155 @@
+/** The files of a house, each read once for each way of reading it. */
+import type { HeatEntry, House, Logger, WeatherFile } from '../house.ts';
+import { type LogFinding, type LogHints, type LogReading, readLog } from '../logs/index.ts';
+import type { RecordFinding } from './finding.ts';
+
+/** One file as it was read. */
+export interface FileAccount {
+  readonly file: string;
+  readonly reading: LogReading;
+}
+
+/** A file that is about to be read: `done` others have been, of `of` in all. */
+export interface FileStep {
+  readonly file: string;
+  readonly done: number;
+  readonly of: number;
+}
+
+/** How a house's files are read. */
+export interface ReadingFiles {
+  /** Told of each file before it is read. */
+  readonly onFile?: (step: FileStep) => void;
+  /** For a caller that has readings of these files already. */
+  readonly read?: typeof readLog;
+}
+
+export type ReadFile = LogReading & { readonly kind: 'read' };
+export type Entry = Logger | WeatherFile | HeatEntry;
+
+export interface Shelf {
+  /** A file as an entry of the house has it read; null where there is nothing to read. */
+  read(file: string, entry: Entry): ReadFile | null;
+  /** One for each file, whatever ways it was read in. */
+  readonly accounts: readonly FileAccount[];
+  /** What is missing or unreadable, and what the files leave open. */
+  readonly findings: readonly (RecordFinding | LogFinding)[];
+}
+
+/** Reads every file that the house names. Where one leaves day and month open, the others tell. */
+export function shelfOf(
+  house: House,
+  files: ReadonlyMap<string, Uint8Array>,
+  { onFile = () => {}, read = readLog }: ReadingFiles,
+): Shelf {
+  const named = filesNamed(house).filter((file) => files.has(file));
+  const missing = new Set<string>();
+  const begun = new Set<string>();
+  const readings = new Map<string, LogReading>();
+  const findings: (RecordFinding | LogFinding)[] = [];
+  const way = (file: string, entry: Entry) => JSON.stringify([file, hintsOf(entry, house)]);
+
+  const ways = entriesOf(house).flatMap(({ entry, key }) =>
+    filesOf(entry).map((file) => ({ file, entry, key })),
+  );
+  for (const { file, entry, key } of ways) {
+    const bytes = files.get(file);
+    if (bytes === undefined) {
+      if (!missing.has(file)) findings.push({ code: 'file-missing', where: { file, key } });
+      missing.add(file);
+    } else if (!readings.has(way(file, entry))) {
+      if (!begun.has(file)) onFile({ file, done: begun.size, of: named.length });
+      begun.add(file);
+      readings.set(way(file, entry), read(file, bytes, hintsOf(entry, house)));
+    }
+  }
+  const order = orderAgreedBy([...readings.values()]);
+  for (const { file, entry } of ways) {
+    const bytes = files.get(file);
+    const before = readings.get(way(file, entry));
+    if (
+      order === null ||
+      bytes === undefined ||
+      before?.findings.every((it) => it.code !== 'date-order-unknown')
+    )
+      continue;
+    readings.set(way(file, entry), read(file, bytes, { ...hintsOf(entry, house), orderOfOthers: order }));
+  }
+  for (const reading of readings.values())
+    findings.push(
+      ...(reading.kind === 'unreadable' ? reading.findings : reading.findings.filter(isQuestion)),
+    );
+
+  const byFile = new Map<string, LogReading>();
+  for (const reading of readings.values())
+    byFile.set(reading.file, merged(byFile.get(reading.file), reading));
+  return {
+    read(file, entry) {
+      const reading = readings.get(way(file, entry));
+      return reading?.kind === 'read' ? reading : null;
+    },
+    accounts: Array.from(byFile, ([file, reading]) => ({ file, reading })),
+    findings,
+  };
+}
+
+/** Every file that the house names, each once. */
+export const filesNamed = (house: House): string[] => [
+  ...new Set(entriesOf(house).flatMap(({ entry }) => filesOf(entry))),
+];
+
+/** The file of an entry and the later exports of the same logger. */
+export const filesOf = ({ file, continuedIn = [] }: Entry): string[] =>
+  file === undefined ? [] : [file, ...continuedIn];
+
+const entriesOf = ({ loggers, weather = [], heat = [] }: House): { entry: Entry; key: string }[] => [
+  ...loggers.map((entry, i) => ({ entry, key: `loggers[${i}]` })),
+  ...weather.map((entry, i) => ({ entry, key: `weather[${i}]` })),
+  ...heat.map((entry, i) => ({ entry, key: `heat[${i}]` })),
+];
+
+/** The order of day and month in all files that tell it; null where none does or two differ. */
+function orderAgreedBy(readings: readonly LogReading[]): 'day-first' | 'month-first' | null {
+  const orders = readings.flatMap((reading) => {
+    if (reading.kind === 'unreadable' || reading.understood.clock.orderBy !== 'the whole file') return [];
+    const { order } = reading.understood.clock;
+    return order === 'day-first' || order === 'month-first' ? [order] : [];
+  });
+  return orders.length > 0 && orders.every((order) => order === orders[0]) ? orders[0] : null;
+}
+
+/** One file read in two ways (other columns named) has the columns of both. */
+function merged(first: LogReading | undefined, second: LogReading): LogReading {
+  if (first === undefined || first.kind === 'unreadable') return second;
+  if (second.kind === 'unreadable') return first;
+  const known = new Set(first.channels.map(({ column }) => column));
+  return {
+    ...first,
+    channels: [...first.channels, ...second.channels.filter(({ column }) => !known.has(column))],
+  };
+}
+
+/** What the file does not say and the person should: told aloud and not only in the file's own account. */
+const isQuestion = ({ code }: LogFinding): boolean => questions.has(code);
+const questions: ReadonlySet<LogFinding['code']> = new Set([
+  'column-not-found',
+  'date-order-unknown',
+  'doubled-hour-once',
+  'local-time-missing',
+  'quantity-guessed',
+  'temperature-unit-guessed',
+]);
+
+function hintsOf(entry: Entry, { location }: House): LogHints {
+  const heat = 'kind' in entry ? entry : null;
+  return {
+    timeZone: entry.timeZone ?? location.timeZone,
+    clockOffset: (entry.clockOffsetMin ?? 0) * 60,
+    columns: entry.columns ?? {},
+    dateOrder: entry.read?.dateOrder,
+    decimal: entry.read?.decimal,
+    temperatureUnit: entry.read?.unit,
+    expected: heat?.kind,
+    energyPerUnit: heat?.kWhPerUnit === undefined ? undefined : heat.kWhPerUnit * 3.6e6,
+  };
+}

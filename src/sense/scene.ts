@@ -1,0 +1,121 @@
+/** All loggers of a house on one grid, beside the sun: what the senses look at. */
+import type { Where } from '../assessment.ts';
+import { type Grid, gridOver, timeAt } from '../series/grid.ts';
+import { resample } from '../series/resample.ts';
+import { longestStepOf } from '../series/steps.ts';
+import type { Place } from '../sky/place.ts';
+import { sunPosition } from '../sky/sunPosition.ts';
+import type { ReadClock, Readings, SensedLogger, SensedWeather } from './sensed.ts';
+
+export interface Laid {
+  readonly logger: SensedLogger;
+  /** On the grid, NaN where missing [°C]. */
+  readonly temperature: Float64Array;
+  /** [–]; null where it has none. */
+  readonly relativeHumidity: Float64Array | null;
+}
+
+export interface Scene {
+  readonly grid: Grid;
+  readonly place: Place;
+  readonly loggers: readonly Laid[];
+  readonly weather: SensedWeather | null;
+  /** On the grid [°C], [W/m²]; null where there is none. */
+  readonly weatherTemperature: Float64Array | null;
+  readonly irradiance: Float64Array | null;
+  /** Of the sun at each cell [rad]. */
+  readonly elevation: Float64Array;
+  readonly azimuth: Float64Array;
+}
+
+/** Null without a logger that has two readings. */
+export function sceneOf(
+  loggers: readonly SensedLogger[],
+  weather: SensedWeather | null,
+  place: Place,
+): Scene | null {
+  const useful = loggers.filter(({ temperature }) => temperature.time.length > 1);
+  if (useful.length === 0) return null;
+  const grid = gridOver(
+    Math.min(...useful.map(({ temperature }) => temperature.time[0])),
+    Math.max(...useful.map(({ temperature: { time } }) => time[time.length - 1])),
+  );
+  const onGrid = (readings: Readings | undefined) => (readings ? laid(readings, grid) : null);
+  const sun = Array.from({ length: grid.length }, (_, i) => sunPosition(timeAt(grid, i), place));
+  return {
+    grid,
+    place,
+    loggers: useful.map((logger) => ({
+      logger,
+      temperature: laid(logger.temperature, grid),
+      relativeHumidity: onGrid(logger.relativeHumidity),
+    })),
+    weather,
+    weatherTemperature: onGrid(weather?.temperature),
+    irradiance: onGrid(weather?.irradiance),
+    elevation: Float64Array.from(sun, ({ elevation }) => elevation),
+    azimuth: Float64Array.from(sun, ({ azimuth }) => azimuth),
+  };
+}
+
+/** The readings on a grid, with gaps where they are further apart than the logger's habit. */
+export function laid({ time, value }: Readings, grid: Grid): Float64Array {
+  return resample(time, value, grid, longestStepOf(time));
+}
+
+/** More values than this are thinned before they are sorted. */
+const ENOUGH = 8000;
+
+/**
+ * Quantile of the values that are there, straight between neighbours; NaN without any. Of very many, some thousands
+ * spread over them stand for all; each time of day has its share, since their distance has no factor in common with a day.
+ */
+export function quantileOf(values: ArrayLike<number>, share: number): number {
+  let stride = Math.ceil(values.length / ENOUGH);
+  while (stride > 1 && (stride % 2 === 0 || stride % 3 === 0)) stride++;
+  const known = Float64Array.from(
+    { length: Math.ceil(values.length / stride) || 0 },
+    (_, i) => values[i * stride],
+  )
+    .filter((it) => !Number.isNaN(it))
+    .sort();
+  if (known.length === 0) return Number.NaN;
+  const place = share * (known.length - 1);
+  const below = Math.floor(place);
+  return known[below] + (place - below) * (known[Math.ceil(place)] - known[below]);
+}
+
+export const medianOf = (values: ArrayLike<number>) => quantileOf(values, 0.5);
+
+/**
+ * At each cell the median of several series, each less its own median, so that one that drops out makes no
+ * step; NaN where none is there.
+ */
+export function commonCourse(series: readonly Float64Array[]): Float64Array {
+  const levels = series.map(medianOf);
+  const present: number[] = [];
+  return series[0].map((_, cell) => {
+    present.length = 0;
+    for (let k = 0; k < series.length; k++)
+      if (!Number.isNaN(series[k][cell])) present.push(series[k][cell] - levels[k]);
+    present.sort((a, b) => a - b);
+    const middle = present.length >> 1;
+    if (present.length === 0) return Number.NaN;
+    return present.length % 2 === 1 ? present[middle] : (present[middle - 1] + present[middle]) / 2;
+  });
+}
+
+/** The cells of each stretch from one solar midnight to the next, first to last, last not included. */
+export function solarDays({ grid, place }: Pick<Scene, 'grid' | 'place'>): { from: number; to: number }[] {
+  const DAY = 86_400;
+  const midnight = (Math.floor((grid.start + place.longitude * 240) / DAY) + 1) * DAY - place.longitude * 240;
+  const perDay = DAY / grid.step;
+  const first = Math.round((midnight - grid.start) / grid.step);
+  const days = first > 0 ? [{ from: 0, to: Math.min(first, grid.length) }] : [];
+  for (let from = first; from < grid.length; from += perDay)
+    days.push({ from, to: Math.min(from + perDay, grid.length) });
+  return days;
+}
+
+/** Which logger is meant. */
+export const whereOf = ({ file, column }: ReadClock): Where => ({ file, ...(column && { column }) });

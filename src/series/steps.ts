@@ -1,0 +1,62 @@
+/** How far readings lie apart, in value and in time. */
+
+/** Readings further apart are not joined, unless the logger itself is slower [s]. */
+export const LONGEST_STEP = 3600;
+
+/** The smallest step between values that occurs [same unit]; 0 where every value is the same. */
+export function resolutionOf(value: Float64Array): number {
+  const sorted = value.slice().sort();
+  // Nearer than this two numbers of a file were one before their unit was converted.
+  const same = 1e-9 * Math.max(Math.abs(sorted[0]), Math.abs(sorted[sorted.length - 1]));
+  let smallest = Number.POSITIVE_INFINITY;
+  for (let i = 1; i < sorted.length; i++) {
+    const step = sorted[i] - sorted[i - 1];
+    if (step > same && step < smallest) smallest = step;
+  }
+  return Number.isFinite(smallest) ? smallest : 0;
+}
+
+/** Median spacing [s]; 0 with a single reading. */
+export function spacingOf(time: Float64Array): number {
+  const steps = new Float64Array(Math.max(0, time.length - 1));
+  for (let i = 0; i < steps.length; i++) steps[i] = time[i + 1] - time[i];
+  steps.sort();
+  return steps.length === 0 ? 0 : steps[steps.length >> 1];
+}
+
+/** The longest step that a series is drawn across: an hour, or 2.5 spacings of a slower logger [s]. */
+export const longestStepOf = (time: Float64Array): number => Math.max(LONGEST_STEP, 2.5 * spacingOf(time));
+
+export interface Gaps {
+  readonly count: number;
+  /** [s]; 0 without a gap. */
+  readonly longest: number;
+  /** The readings before the first five. */
+  readonly at: readonly number[];
+}
+
+/** Steps longer than `longestStepOf`. */
+export function gapsOf(time: Float64Array): Gaps {
+  const limit = longestStepOf(time);
+  const at: number[] = [];
+  let count = 0;
+  let longest = 0;
+  for (let i = 1; i < time.length; i++) {
+    const step = time[i] - time[i - 1];
+    if (step <= limit) continue;
+    if (count++ < 5) at.push(i - 1);
+    longest = Math.max(longest, step);
+  }
+  return { count, longest, at };
+}
+
+/** More than one step for ten readings is no whole number of spacings, by a fifth of one. */
+export function isIrregular(time: Float64Array): boolean {
+  const spacing = spacingOf(time);
+  let off = 0;
+  for (let i = 1; i < time.length; i++) {
+    const spacings = (time[i] - time[i - 1]) / spacing;
+    if (Math.abs(spacings - Math.max(1, Math.round(spacings))) > 0.2) off++;
+  }
+  return off > 0.1 * time.length;
+}

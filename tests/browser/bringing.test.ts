@@ -1,0 +1,133 @@
+/** Bringing a house in a real browser: the folder dropped or picked, the sending stopped, what has come kept. */
+import { cpSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, expect, test, vi } from 'vitest';
+import { openBrowser } from './openBrowser.ts';
+import { type Stillwarm, startStillwarm } from './startStillwarm.ts';
+
+vi.setConfig({ testTimeout: 180_000, hookTimeout: 180_000 });
+
+const sample = fileURLToPath(new URL('../../sample-logs', import.meta.url));
+let desk: string;
+let server: Stillwarm;
+let browser: Browser;
+let page: Page;
+/** What was asked of the bringing, as "METHOD what". */
+let asked: string[];
+
+beforeAll(async () => {
+  desk = mkdtempSync(join(tmpdir(), 'stillwarm-desk-'));
+  cpSync(sample, join(desk, 'home'), { recursive: true });
+  mkdirSync(join(desk, 'home', 'old'));
+  writeFileSync(join(desk, 'home', 'old', 'plan.txt'), 'not a log');
+  server = await startStillwarm(join(desk, 'data'));
+  await server.demonstration();
+  browser = await openBrowser();
+});
+afterAll(async () => {
+  await browser?.close();
+  await server?.stop();
+  rmSync(desk, { recursive: true, force: true });
+});
+beforeEach(async () => {
+  page = await browser.newPage({ locale: 'en-GB' });
+  asked = [];
+  page.on('request', (request) => {
+    const path = /\/api\/bringings\/[^/]+(\/.*)?$/.exec(new URL(request.url()).pathname);
+    if (path) asked.push(`${request.method()} ${path[1] ?? ''}`.trim());
+  });
+  await page.goto(`${server.address}/bring`, { waitUntil: 'networkidle' });
+});
+afterEach(() => page.close());
+
+const keep = () => page.getByRole('button', { name: 'Keep this house' });
+const canBeKept = () => expect.poll(() => keep().isEnabled(), { timeout: 120_000 }).toBe(true);
+const main = () => page.getByRole('main').textContent();
+const pickFolder = () => page.getByLabel('Or pick the folder').setInputFiles(join(desk, 'home'));
+
+/** Drops a folder of the disk, as the desktop does: the browser itself opens it. */
+async function dropFolder(path: string) {
+  const session = await page.context().newCDPSession(page);
+  const data = { items: [], files: [path], dragOperationsMask: 1 };
+  for (const type of ['dragEnter', 'dragOver', 'drop'] as const)
+    await session.send('Input.dispatchDragEvent', { type, x: 300, y: 300, data });
+}
+
+test('a folder that is dropped is walked by the browser, and can be kept', async () => {
+  await dropFolder(join(desk, 'home'));
+  await canBeKept();
+  expect(asked).toContain('PUT /files/living.csv');
+  expect(asked).toContain('PUT /files/old/plan.txt');
+  expect(await main()).toMatch(/Not named by house.json, so not stored: .*old\/plan.txt/);
+});
+
+test('a folder that is picked is sent file by file and then read once, which is told file by file', async () => {
+  await page.evaluate(() => {
+    const told: string[] = [];
+    Object.assign(window, { told });
+    const look = () => {
+      for (const { textContent } of document.querySelectorAll('[role=status]')) told.push(textContent ?? '');
+    };
+    new MutationObserver(look).observe(document.body, {
+      childList: true,
+      subtree: true,
+      characterData: true,
+    });
+  });
+  await pickFolder();
+  await canBeKept();
+  const told = new Set(await page.evaluate(() => Reflect.get(window, 'told') as string[]));
+  expect([...told].filter((it) => /^Sending .+, file \d+ of 10\.$/.test(it))).not.toEqual([]);
+  expect([...told].filter((it) => /^Reading .+, file \d+ of 7\.$/.test(it))).not.toEqual([]);
+  expect(asked.filter((it) => it === 'GET')).toEqual(['GET']);
+  expect(asked.indexOf('GET')).toBeGreaterThan(asked.findLastIndex((it) => it.startsWith('PUT')));
+});
+
+test('sending that is stopped keeps what has come, says what has not, and sends the rest when asked', async () => {
+  let hold = true;
+  await page.route('**/files/living.csv', (route) => (hold ? undefined : route.continue()));
+  await pickFolder();
+  await page.getByText(/^Sending living\.csv/).waitFor();
+  await page.getByRole('button', { name: 'Stop it' }).click();
+  await page.getByRole('heading', { name: 'Not all has come' }).waitFor();
+  const absent = 'living.csv, old/plan.txt, outside.csv, README.md, roof-void.csv, weather.csv';
+  expect(await main()).toContain(`4 files came whole and stayed. Not come: ${absent}.`);
+  await page.getByRole('heading', { name: 'What was understood' }).waitFor();
+  expect(await main()).toMatch(/Still missing, named by house.json: .*living.csv/);
+  expect(await keep().isEnabled()).toBe(false);
+
+  hold = false;
+  asked = [];
+  await page.getByRole('button', { name: 'Send what has not come' }).click();
+  await canBeKept();
+  expect(asked).not.toContain('PUT /files/kitchen.csv');
+  expect(asked).toContain('PUT /files/living.csv');
+});
+
+test('dropping the folder leaves nothing of it, here and on the server', async () => {
+  await pickFolder();
+  await canBeKept();
+  const dropped = page.waitForResponse((response) => response.request().method() === 'DELETE');
+  await page.getByRole('button', { name: 'Drop the folder' }).click();
+  const response = await dropped;
+  expect(response.status()).toBe(204);
+  expect((await page.request.get(response.url())).status()).toBe(404);
+  expect(await keep().count()).toBe(0);
+  expect(await main()).not.toMatch(/What was understood/);
+});
+
+test('a file that is refused is told, and the others come all the same', async () => {
+  await page.route('**/files/README.md', (route) =>
+    route.fulfill({
+      status: 413,
+      json: { problems: [{ code: 'too-large', text: 'This is larger than 512 MB.', remedy: 'Split it.' }] },
+    }),
+  );
+  await pickFolder();
+  await canBeKept();
+  expect(await main()).toContain('This is larger than 512 MB.');
+  expect(await main()).toContain('Not come: README.md.');
+});

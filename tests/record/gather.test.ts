@@ -1,0 +1,217 @@
+import { describe, expect, test } from 'vitest';
+import type { House } from '../../src/house.ts';
+import { gatherRecord } from '../../src/record/index.ts';
+import { indexAt } from '../../src/series/grid.ts';
+
+const start = Date.UTC(2027, 0, 10, 12) / 1000;
+const encode = (text: string) => new TextEncoder().encode(text);
+const stamp = (instant: number) => new Date(instant * 1000).toISOString().replace('.000Z', 'Z');
+
+/** A day of readings every so many minutes, from a function of the hours since the start. */
+function log(header: string, minutes: number, value: (hours: number) => number | string): Uint8Array {
+  const rows = Array.from(
+    { length: (24 * 60) / minutes + 1 },
+    (_, i) => `${stamp(start + i * minutes * 60)},${value((i * minutes) / 60)}`,
+  );
+  return encode([`Time,${header}`, ...rows].join('\n'));
+}
+const steady = (celsius: number) => log('Temperature (°C)', 10, () => celsius);
+
+const house = (extra: Partial<House>): House => ({
+  name: 'Test house',
+  location: { latitude: 52, longitude: -1, timeZone: 'UTC' },
+  loggers: [],
+  ...extra,
+});
+
+function recordOf(of: House, files: Record<string, Uint8Array>) {
+  const gathered = gatherRecord(of, new Map(Object.entries(files)));
+  if (gathered.kind === 'no record') throw new Error(`no ${gathered.missing} record`);
+  return {
+    ...gathered,
+    at: (series: Float64Array | null, hours: number) =>
+      series?.[indexAt(gathered.record.grid, start + hours * 3600)],
+  };
+}
+const codes = (of: House, files: Record<string, Uint8Array>) =>
+  gatherRecord(of, new Map(Object.entries(files))).findings.map(({ code }) => code);
+
+const inside = { file: 'a.csv', place: 'inside' } as const;
+const outside = { file: 'o.csv', place: 'outside' } as const;
+
+describe('the inside temperature', () => {
+  test('is weighted by the volumes that are stated', () => {
+    const of = house({
+      loggers: [{ ...inside, volumeM3: 60 }, { file: 'b.csv', place: 'inside', volumeM3: 20 }, outside],
+    });
+    const { record, at } = recordOf(of, { 'a.csv': steady(20), 'b.csv': steady(16), 'o.csv': steady(5) });
+    expect(at(record.insideTemperature, 6)).toBeCloseTo(19, 9); // (60·20 + 20·16) / 80
+  });
+
+  test('gives loggers without a volume an even share of what is left of the house', () => {
+    const of = house({
+      volumeM3: 100,
+      loggers: [
+        { ...inside, volumeM3: 60 },
+        { file: 'b.csv', place: 'inside' },
+        { file: 'c.csv', place: 'inside' },
+        outside,
+      ],
+    });
+    const { record, at } = recordOf(of, {
+      'a.csv': steady(20),
+      'b.csv': steady(15),
+      'c.csv': steady(10),
+      'o.csv': steady(5),
+    });
+    expect(at(record.insideTemperature, 6)).toBeCloseTo(17, 9); // 0.6·20 + 0.2·15 + 0.2·10
+  });
+
+  test('is the logger’s reading with the offset of house.json added', () => {
+    const of = house({ loggers: [{ ...inside, temperatureOffsetK: -0.2 }, outside] });
+    const { record, at } = recordOf(of, { 'a.csv': steady(20), 'o.csv': steady(5) });
+    expect(at(record.insideTemperature, 6)).toBeCloseTo(19.8, 9);
+  });
+
+  test('has a gap where readings were left out by hand', () => {
+    const leaveOut = [{ from: '2027-01-10T15:00', to: '2027-01-10T19:00', why: 'carried about' }];
+    const { record, at } = recordOf(house({ loggers: [{ ...inside, leaveOut }, outside] }), {
+      'a.csv': steady(20),
+      'o.csv': steady(5),
+    });
+    expect(at(record.insideTemperature, 5)).toBeNaN();
+    expect(at(record.insideTemperature, 9)).toBeCloseTo(20, 9);
+  });
+});
+
+describe('the outdoor temperature', () => {
+  test('is the weather’s where no logger was outside, and that is said', () => {
+    const of = house({ loggers: [inside], weather: [{ file: 'w.csv' }] });
+    const files = { 'a.csv': steady(20), 'w.csv': steady(4) };
+    const { record, at } = recordOf(of, files);
+    expect(at(record.outsideTemperature, 6)).toBeCloseTo(4, 9);
+    expect(codes(of, files)).toContain('outside-from-weather');
+  });
+
+  test('is the weather’s only where the outside logger has a gap', () => {
+    const broken = log('Temperature (°C)', 10, (hours) => (hours > 8 && hours < 12 ? '' : 5));
+    const of = house({ loggers: [inside, outside], weather: [{ file: 'w.csv' }] });
+    const { record, at } = recordOf(of, { 'a.csv': steady(20), 'o.csv': broken, 'w.csv': steady(4) });
+    expect(at(record.outsideTemperature, 6)).toBeCloseTo(5, 9);
+    expect(at(record.outsideTemperature, 10)).toBeCloseTo(4, 9);
+  });
+
+  test('of hourly means stamped at their end stands in the middle of each hour', () => {
+    // A mean over the hour that ends at h of a temperature rising 1 K an hour is h − 0.5.
+    const hourly = log('Temperature (°C)', 60, (hours) => hours - 0.5);
+    const of = house({ loggers: [inside], weather: [{ file: 'w.csv' }] });
+    const { record, at } = recordOf(of, { 'a.csv': steady(20), 'w.csv': hourly });
+    expect(at(record.outsideTemperature, 6)).toBeCloseTo(6, 9);
+  });
+});
+
+describe('metered heat', () => {
+  const loggers = [inside, outside];
+  const files = { 'a.csv': steady(20), 'o.csv': steady(5) };
+
+  test('stated by eye is known while it lasts and not known otherwise', () => {
+    const of = house({
+      loggers,
+      heat: [{ from: '2027-01-10T17:00', to: '2027-01-10T23:00', energyKWh: 12 }],
+    });
+    const { record, at } = recordOf(of, files);
+    expect(at(record.heatingPower, 8)).toBeCloseTo(2000, 9);
+    expect(at(record.heatingPower, 2)).toBeNaN();
+  });
+
+  test('from a running meter in kWh is the power between its readings, times the part that warms the house', () => {
+    const meter = log('Meter (kWh)', 10, (hours) => 500 + 1.5 * hours);
+    const of = house({ loggers, heat: [{ file: 'm.csv', kind: 'meter', part: 0.8 }] });
+    const { record, at } = recordOf(of, { ...files, 'm.csv': meter });
+    expect(at(record.heatingPower, 6)).toBeCloseTo(1200, 6);
+  });
+
+  test('from a gas meter in cubic metres takes the energy in each from house.json', () => {
+    const meter = log('Meter (m3)', 10, (hours) => 100 + 0.2 * hours);
+    const of = house({ loggers, heat: [{ file: 'm.csv', kind: 'meter', unit: 'm3', kWhPerUnit: 10.5 }] });
+    const { record, at } = recordOf(of, { ...files, 'm.csv': meter });
+    expect(at(record.heatingPower, 6)).toBeCloseTo(2100, 6);
+  });
+
+  test('as energy per interval is spread over the interval that it ends', () => {
+    const energies = log('Energy (kWh)', 30, () => 0.5);
+    const of = house({ loggers, heat: [{ file: 'e.csv', kind: 'energy' }] });
+    const { record, at } = recordOf(of, { ...files, 'e.csv': energies });
+    expect(at(record.heatingPower, 6)).toBeCloseTo(1000, 6);
+  });
+
+  test('as energies with a row lost is not known there, and right elsewhere', () => {
+    const lost = log('Energy (kWh)', 60, () => 1);
+    const text = new TextDecoder().decode(lost).split('\n');
+    text.splice(8, 1);
+    const of = house({ loggers, heat: [{ file: 'e.csv', kind: 'energy' }] });
+    const { record, at } = recordOf(of, { ...files, 'e.csv': encode(text.join('\n')) });
+    expect(at(record.heatingPower, 3.5)).toBeCloseTo(1000, 6);
+    expect(at(record.heatingPower, 6.5)).toBeNaN();
+    expect(at(record.heatingPower, 9.5)).toBeCloseTo(1000, 6);
+  });
+
+  test('read once a day is said to be of no use, not passed over', () => {
+    const daily = encode(`Time,Meter (kWh)\n${stamp(start)},100\n${stamp(start + 86400)},130\n`);
+    const of = house({ loggers, heat: [{ file: 'm.csv', kind: 'meter' }] });
+    expect(codes(of, { ...files, 'm.csv': daily })).toContain('heat-not-usable');
+  });
+
+  test('of two sources adds up', () => {
+    const of = house({
+      loggers,
+      heat: [
+        { file: 'p.csv', kind: 'power' },
+        { from: '2027-01-10T17:00', to: '2027-01-10T23:00', powerW: 500 },
+      ],
+    });
+    const { record, at } = recordOf(of, { ...files, 'p.csv': log('Power (W)', 10, () => 300) });
+    expect(at(record.heatingPower, 8)).toBeCloseTo(800, 9);
+    expect(at(record.heatingPower, 2)).toBeCloseTo(300, 9);
+  });
+
+  test('from a meter that was reset is not known there, and the reset is told', () => {
+    const meter = log('Meter (kWh)', 10, (hours) => (hours < 12 ? 500 + hours : hours - 12));
+    const of = house({ loggers, heat: [{ file: 'm.csv', kind: 'meter' }] });
+    expect(codes(of, { ...files, 'm.csv': meter })).toContain('meter-ran-backwards');
+  });
+});
+
+test('a file that several loggers share is read once for each way of reading it and accounted for once', () => {
+  const rows = Array.from({ length: 145 }, (_, i) => `${stamp(start + i * 600)},20,5`);
+  const both = encode(['Time,Hall (°C),Shed (°C)', ...rows].join('\n'));
+  const of = house({
+    loggers: [
+      { file: 'x.csv', place: 'inside', columns: { temperature: 'Hall (°C)' } },
+      { file: 'x.csv', place: 'outside', columns: { temperature: 'Shed (°C)' } },
+    ],
+  });
+  const { record, accounts, at } = recordOf(of, { 'x.csv': both });
+  expect(at(record.insideTemperature, 6)).toBeCloseTo(20, 9);
+  expect(at(record.outsideTemperature, 6)).toBeCloseTo(5, 9);
+  expect(accounts.map(({ file }) => file)).toEqual(['x.csv']);
+});
+
+test('an inside logger with a single reading is left out with a warning, and the others go on', () => {
+  const of = house({ loggers: [inside, { file: 'b.csv', place: 'inside' }, outside] });
+  const single = encode(`Time,Temperature (°C)\n${stamp(start)},12.5\n`);
+  const files = { 'a.csv': steady(20), 'b.csv': single, 'o.csv': steady(5) };
+  const { record, at } = recordOf(of, files);
+  expect(at(record.insideTemperature, 6)).toBeCloseTo(20, 9);
+  expect(codes(of, files)).toContain('logger-too-short');
+});
+
+test('a column that house.json names and the file does not have is asked about aloud', () => {
+  const of = house({ loggers: [{ ...inside, columns: { temperature: 'Temprature' } }, outside] });
+  expect(codes(of, { 'a.csv': steady(20), 'o.csv': steady(5) })).toContain('column-not-found');
+});
+
+test('a key of house.json that nothing reads yet is told, not passed over', () => {
+  const of = house({ loggers: [inside, outside], conditions: { openToNeighbour: true } });
+  expect(codes(of, { 'a.csv': steady(20), 'o.csv': steady(5) })).toContain('key-not-used-yet');
+});
