@@ -1,7 +1,7 @@
 /** The assessment as a page of plain text for the terminal. */
 import type { Evidence } from '../src/assess.ts';
 import type { Assessment, Message, StageResult } from '../src/assessment.ts';
-import { figures, methodNames, verdictSentences } from '../src/words/index.ts';
+import { clockWords, figures, methodNames, verdictSentences, writtenWords } from '../src/words/index.ts';
 import { nightPlot } from './nightPlot.ts';
 
 /** Stages in their order, each with the answer first; then what changed, the design, the files. */
@@ -126,9 +126,12 @@ function designText({ design }: Assessment): string[] {
 function importText({ imports }: Assessment): string[] {
   return [
     heading('Files', '-'),
-    ...imports.flatMap(({ file, rows, rejected, from, to, channels, notes }) => [
+    ...imports.flatMap(({ file, rows, rejected, from, to, understood, channels, notes }) => [
       `  ${file}: ${figures.count(rows, 'row')}, ${rejected} without a reading` +
         (from && to ? `, ${from} to ${to}` : ''),
+      ...(understood === null
+        ? []
+        : [`      ${clockWords(understood)}`, `      ${writtenWords(understood)}`]),
       ...channels.map(
         ({ column, quantity, unit, min, max }) =>
           `      ${quantity} from “${column}”` +
@@ -136,7 +139,7 @@ function importText({ imports }: Assessment): string[] {
             ? ''
             : `: ${figures.decimal(min, 1)} to ${figures.decimal(max, 1)} ${unit}`),
       ),
-      ...notes.map((note) => `    ${bullet(note)}`),
+      ...notes.map((note) => `    ${bullet(note).replaceAll('\n', '\n    ')}`),
     ]),
     '',
   ];

@@ -105,7 +105,7 @@ export function assess(
   const spans = entries?.map((entry) => nightsOfStage(entry, nights, record.grid, location.timeZone));
   const measured = (spans ?? [wholeRecord(record, nights)]).map((stage, done, { length: of }): Measured => {
     onStep({ kind: 'stage', name: stage.name, done, of });
-    const pooled = poolTimeConstants(stage.nights);
+    const pooled = poolTimeConstants(stage.nights, record.differenceSd);
     return { stage, pooled, estimates: estimatesOf(stage, pooled, house, record, design, nights) };
   });
   const stages = measured.map((own) => assessStage(withBorrowed(own, measured), house, record, design));
@@ -215,8 +215,6 @@ function estimatesOf(
   const heated = stage.nights
     .filter((night) => night.heated && !night.used && !leftOutByHand(night))
     .map(({ night }) => night);
-  const used = stage.nights.filter((night) => night.used);
-  const meanDifference = used.reduce((sum, night) => sum + (night.meanDifference ?? 0), 0) / used.length;
   return [
     heatBalance(record, dawns, design?.heatCapacity ?? null, constantGains),
     heatThenCool(record, heated, constantGains),
@@ -228,7 +226,8 @@ function estimatesOf(
           logSe: pooled.logSe,
           degreesOfFreedom: pooled.degreesOfFreedom,
           constantGains,
-          meanDifference,
+          meanDifference: pooled.meanDifference,
+          differenceSd: record.differenceSd,
         })
       : null,
   ].filter((estimate) => estimate !== null);

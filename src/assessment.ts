@@ -45,13 +45,52 @@ export const reportedUnits = {
 } as const;
 export type Quantity = keyof typeof reportedUnits;
 
+const quantity = z.enum(Object.keys(reportedUnits) as [Quantity, ...Quantity[]]);
+
 const channel = z.strictObject({
   column: z.string(),
-  quantity: z.enum(Object.keys(reportedUnits) as [Quantity, ...Quantity[]]),
+  quantity,
   unit: z.string(),
+  readings: z.number().int(),
+  doubted: z.number().int().describe('of the readings, kept out of the fits until they are put back'),
   mean: z.number().nullable(),
   min: z.number().nullable(),
   max: z.number().nullable(),
+});
+
+/** What was made of a file before its rows were read, and why: what a person is shown and may change. */
+const understood = z.strictObject({
+  packed: z.enum(['zip', 'gzip']).nullable(),
+  encoding: z.string(),
+  delimiter: z.string(),
+  decimal: z.enum(['.', ',']),
+  headerLine: z.number().int().nullable(),
+  preamble: z.strictObject({
+    lines: z.array(z.string()),
+    serial: z.string().nullable(),
+    logger: z.string().nullable(),
+    zone: z.string().nullable(),
+    intervalS: z.number().nullable(),
+  }),
+  clock: z.strictObject({
+    columns: z.array(z.string()),
+    written: z.string(),
+    order: z.enum(['day-first', 'month-first', 'year-first']).nullable(),
+    orderBy: z.enum(['the text', 'the whole file', 'the house', 'the other files', 'a guess']),
+    zone: z.string().nullable(),
+    zoneBy: z.enum(['each row', 'the header', 'the preamble', 'the house']),
+  }),
+  columns: z.array(
+    z.strictObject({
+      column: z.string(),
+      quantity: quantity.nullable(),
+      notRead: z.enum(['time', 'event', 'counter', 'statistic', 'text', 'empty', 'unknown']).nullable(),
+      unit: z.string().nullable().describe('as the file has it'),
+      because: z.array(z.enum(['the house', 'the header', 'the unit', 'the values'])),
+      confidence: z.enum(['certain', 'likely', 'guessed']).nullable(),
+    }),
+  ),
+  sample: z.array(z.strictObject({ line: z.number().int(), cells: z.array(z.string()) })),
 });
 
 const imported = z.strictObject({
@@ -62,6 +101,7 @@ const imported = z.strictObject({
   from: z.string().nullable(),
   to: z.string().nullable(),
   intervalS: z.number().nullable(),
+  understood: understood.nullable(),
   channels: z.array(channel),
   notes: z.array(message),
 });

@@ -68,6 +68,10 @@ const answers = z
     dateOrder: z.enum(['day-first', 'month-first', 'year-first']).optional(),
     decimal: z.enum(['.', ',']).optional(),
     unit: z.enum(['C', 'F', 'K']).optional(),
+    serialFrom: z
+      .literal([1900, 1904])
+      .optional()
+      .describe('the year from which a spreadsheet counted the days'),
     stamp: z
       .enum(['start', 'end'])
       .optional()

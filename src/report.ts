@@ -11,7 +11,7 @@ import {
 } from './assessment.ts';
 import type { JudgedNight } from './cooling/index.ts';
 import type { Design } from './fabric/index.ts';
-import type { LogChannel } from './logs/index.ts';
+import type { LogChannel, Understood } from './logs/index.ts';
 import type { FileAccount } from './record/index.ts';
 import { type Grid, timeAt } from './series/grid.ts';
 import { isoWithOffset } from './sky/zone.ts';
@@ -119,8 +119,23 @@ export function reportImport({ file, reading }: FileAccount, zone: string): Impo
     from: ends.length > 0 ? isoWithOffset(Math.min(...ends), zone) : null,
     to: ends.length > 0 ? isoWithOffset(Math.max(...ends), zone) : null,
     intervalS: reading.kind === 'read' ? reading.interval : null,
+    understood: reading.understood && reportUnderstood(reading.understood),
     channels: channels.map(reportChannel),
     notes: reading.findings.map(say),
+  };
+}
+
+/** Of a long preamble the first lines say enough. */
+const PREAMBLE_LINES = 100;
+
+function reportUnderstood({ preamble, clock, columns, sample, ...rest }: Understood): Imported['understood'] {
+  const { lines, interval, ...said } = preamble;
+  return {
+    ...rest,
+    preamble: { lines: lines.slice(0, PREAMBLE_LINES), ...said, intervalS: interval },
+    clock: { ...clock, columns: [...clock.columns] },
+    columns: columns.map((column) => ({ ...column, because: [...column.because] })),
+    sample: sample.map(({ line, cells }) => ({ line, cells: [...cells] })),
   };
 }
 
@@ -134,15 +149,18 @@ export const perReportedUnit: Readonly<Partial<Record<Quantity, number>>> = {
   carbonDioxide: 1e-6,
 };
 
-function reportChannel({ column, quantity, value }: LogChannel): Imported['channels'][number] {
+function reportChannel({ column, quantity, value, doubt }: LogChannel): Imported['channels'][number] {
   const scale = perReportedUnit[quantity] ?? 1;
+  const trusted = value.filter((_, i) => doubt[i] === 0);
   const reported = (it: number) => (Number.isFinite(it) ? it / scale : null);
   return {
     column,
     quantity,
     unit: reportedUnits[quantity],
-    mean: reported(value.reduce((sum, v) => sum + v, 0) / value.length),
-    min: reported(value.reduce((a, b) => Math.min(a, b), Number.POSITIVE_INFINITY)),
-    max: reported(value.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY)),
+    readings: value.length,
+    doubted: value.length - trusted.length,
+    mean: reported(trusted.reduce((sum, v) => sum + v, 0) / trusted.length),
+    min: reported(trusted.reduce((a, b) => Math.min(a, b), Number.POSITIVE_INFINITY)),
+    max: reported(trusted.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY)),
   };
 }

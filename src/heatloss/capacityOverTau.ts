@@ -23,6 +23,8 @@ export interface CapacityOverTauInput {
   /** Heat that is always given off inside [W], and the mean inside less outside over the nights [K]. */
   readonly constantGains: number;
   readonly meanDifference: number;
+  /** Standard deviation of what the loggers may be off in that [K]. */
+  readonly differenceSd: number;
 }
 
 /**
@@ -35,7 +37,8 @@ export function capacityOverTau(input: CapacityOverTauInput): HeatLossEstimate {
   const { heatCapacity, heatCapacitySd, timeConstant, logSe, constantGains, meanDifference } = input;
   const value = heatCapacity / timeConstant + constantGains / meanDifference;
   const nightsSd = (logSe * studentTQuantile(0.975, input.degreesOfFreedom)) / NORMAL_95;
-  const logSd = Math.hypot(heatCapacitySd, nightsSd, LOG_BIAS_SD);
+  const loggersSd = input.differenceSd / meanDifference;
+  const logSd = Math.hypot(heatCapacitySd, nightsSd, loggersSd, LOG_BIAS_SD);
   return {
     method: 'capacity-over-tau',
     heatLossCoefficient: logInterval(value, logSd, LOG_BIAS),

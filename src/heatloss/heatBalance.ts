@@ -31,7 +31,7 @@ export function coHeatingRegression(days: readonly HeatDay[]): LinearFit {
 
 const FEWEST_DAYS = 5;
 const SMALLEST_DIFFERENCE = 3; // [K]
-/** Beyond the scatter of the days: meters, loggers and what one daily mean cannot hold; relative. */
+/** Beyond the scatter of the days: meters and what one daily mean cannot hold; relative. */
 const SYSTEMATIC_SD = 0.04;
 /** Heat of the sun that no irradiance accounts for makes the loss read low by up to about this (PRACTICE). */
 const SUN_LEFT_IN = 1.35;
@@ -63,7 +63,9 @@ export function heatBalance(
   if (fit.kind === 'not fitted') return null;
   const value = fit.coefficients[0];
   if (!(value > 0)) return null;
-  const se = Math.hypot(Math.sqrt(fit.covariance[0][0]), SYSTEMATIC_SD * value);
+  const meanDifference = days.reduce((sum, day) => sum + day.difference, 0) / days.length;
+  const systematic = Math.hypot(SYSTEMATIC_SD, record.differenceSd / meanDifference);
+  const se = Math.hypot(Math.sqrt(fit.covariance[0][0]), systematic * value);
   const half = studentTQuantile(0.975, fit.degreesOfFreedom) * se;
   const notes: HeatLossNote[] = [
     { code: 'days-used', used: days.length, leftOut: candidates.length - days.length },

@@ -107,7 +107,8 @@ function readNight(
       { power: constantGains, ...cooling, slope: cooling.slope + coolingStep },
     ).heatLossCoefficient - value;
   const sd = Math.hypot(nudged(heating.se, 0), nudged(0, cooling.se));
-  return { value, logSd: sd / value, notes: worth((value * heating.difference) / p1) };
+  const loggersSd = record.differenceSd / heating.difference;
+  return { value, logSd: Math.hypot(sd / value, loggersSd), notes: worth((value * heating.difference) / p1) };
 }
 
 /** Best where the house loses 30 to 60 % of the heater's power; far from it the slopes say little. */

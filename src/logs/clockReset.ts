@@ -8,6 +8,12 @@
  * @return      places of the rows, rising
  */
 export function resetRows(shown: Float64Array): number[] {
+  let [first, last] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const time of shown) {
+    if (time < first) first = time;
+    if (time > last) last = time;
+  }
+  if (!(last - first > FAR)) return [];
   const known = shown.filter((time) => !Number.isNaN(time)).sort();
   if (known.length < FEWEST_ROWS) return [];
   const middle = known[known.length >> 1];

@@ -2,13 +2,16 @@
 
 export type DateOrder = 'day-first' | 'month-first' | 'year-first';
 
-/** Dates whose order the text leaves open, as three numbers each. */
-export interface OpenDates {
-  readonly parts: Int16Array;
-  /** Per date: false when the third number is a year of four digits, so that only day and month are open. */
-  readonly yearOpen: (i: number) => boolean;
-  /** Seconds since midnight; same length as there are dates. */
-  readonly clock: Float64Array;
+/** One date whose order the text leaves open, and the rows that have it. */
+export interface OpenDate {
+  /** Its three numbers in the order of the text. */
+  readonly parts: readonly [number, number, number];
+  /** False when the third number is a year of four digits, so that only day and month are open. */
+  readonly yearOpen: boolean;
+  readonly rows: number;
+  /** Seconds since midnight of the earliest and the latest of them. */
+  readonly earliest: number;
+  readonly latest: number;
 }
 
 export interface Decision {
@@ -22,30 +25,29 @@ export interface Decision {
 /**
  * The order that makes a real date of the most rows (a day above 12 decides). Where several do, the one under
  * which the record runs on over midnight: read the wrong way round, days that follow each other lie a month apart.
+ *
+ * @param dates each date once
  */
-export function dateOrderOf(dates: OpenDates, rows: readonly number[]): Decision {
-  const orders: readonly DateOrder[] = rows.every((i) => !dates.yearOpen(i))
+export function dateOrderOf(dates: readonly OpenDate[]): Decision {
+  const orders: readonly DateOrder[] = dates.every(({ yearOpen }) => !yearOpen)
     ? ['day-first', 'month-first']
     : ['day-first', 'month-first', 'year-first'];
   const read = orders.map((order) => {
-    const times = rows
-      .map((i) => dayOf(dates, i, order) + dates.clock[i])
-      .filter((time) => !Number.isNaN(time));
-    return { order, times };
+    const days = dates
+      .map((date) => ({ ...date, day: dayOf(date, order) }))
+      .filter(({ day }) => !Number.isNaN(day));
+    return { order, days, rows: days.reduce((sum, { rows }) => sum + rows, 0) };
   });
-  const most = Math.max(...read.map(({ times }) => times.length));
-  const possible = read.filter(({ times }) => times.length === most);
-  const lost = rows.length - most;
-  const others = Math.max(
-    0,
-    ...read.filter(({ times }) => times.length < most).map(({ times }) => times.length),
-  );
+  const most = Math.max(...read.map(({ rows }) => rows));
+  const possible = read.filter(({ rows }) => rows === most);
+  const lost = dates.reduce((sum, { rows }) => sum + rows, 0) - most;
+  const others = Math.max(0, ...read.filter(({ rows }) => rows < most).map(({ rows }) => rows));
   const names = possible.map(({ order }) => order);
   if (possible.length === 1) {
     const sure = lost <= others * MAX_STRAYS;
     return { order: names[0], sure, possible: sure ? names : [] };
   }
-  const nights = possible.map(({ order, times }) => ({ order, bridged: nightsBridged(times) }));
+  const nights = possible.map(({ order, days }) => ({ order, bridged: nightsBridged(days) }));
   nights.sort((a, b) => b.bridged - a.bridged);
   const [best, next] = nights;
   if (best.bridged > next.bridged) return { order: best.order, sure: true, possible: names };
@@ -53,11 +55,9 @@ export function dateOrderOf(dates: OpenDates, rows: readonly number[]): Decision
 }
 
 /** Midnight that begins a date, as seconds since 1970; NaN when there is no such date in that order. */
-export function dayOf({ parts, yearOpen }: OpenDates, i: number, order: DateOrder): number {
-  const first = parts[3 * i];
-  const second = parts[3 * i + 1];
-  const third = parts[3 * i + 2];
-  if (order === 'year-first' && yearOpen(i)) return midnight(first, second, third);
+export function dayOf({ parts, yearOpen }: Pick<OpenDate, 'parts' | 'yearOpen'>, order: DateOrder): number {
+  const [first, second, third] = parts;
+  if (order === 'year-first' && yearOpen) return midnight(first, second, third);
   return order === 'month-first' ? midnight(third, first, second) : midnight(third, second, first);
 }
 
@@ -71,18 +71,25 @@ export function midnight(year: number, month: number, day: number): number {
 
 /** Rows that fit only a losing order are strays up to this share; beyond it the file mixes two orders. */
 const MAX_STRAYS = 0.01;
-const DAY = 86400;
 /** The longest pause [s] over which a record still counts as running on. */
 const PAUSE = 12 * 3600;
 
+interface Day {
+  /** Its midnight [s]. */
+  readonly day: number;
+  readonly earliest: number;
+  readonly latest: number;
+}
+
 /** Changes of date that the record runs over without a long pause. */
-function nightsBridged(times: readonly number[]): number {
-  const sorted = Float64Array.from(times).sort();
-  let bridged = 0;
-  for (let i = 1; i < sorted.length; i++) {
+function nightsBridged(days: readonly Day[]): number {
+  const sorted = days.toSorted((a, b) => a.day - b.day);
+  return sorted.filter((it, i) => {
     const before = sorted[i - 1];
-    const after = sorted[i];
-    if (Math.floor(before / DAY) !== Math.floor(after / DAY) && after - before <= PAUSE) bridged++;
-  }
-  return bridged;
+    return (
+      before !== undefined &&
+      it.day > before.day &&
+      it.day + it.earliest - before.day - before.latest <= PAUSE
+    );
+  }).length;
 }

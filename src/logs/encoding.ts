@@ -22,10 +22,12 @@ export function encodingOf(bytes: Uint8Array): Readable {
   const signature = signatures.find(({ head }) => head.every((byte, i) => bytes[i] === byte));
   if (signature !== undefined) return { kind: 'not text', looksLike: signature.looksLike };
   const wide = utf16Of(bytes);
-  const { controls, high, inked } = wide === null ? survey(bytes) : { controls: 0, high: 0, inked: true };
+  const { controls, firstHigh, lastHigh, inked } = wide === null ? survey(bytes) : NOTHING_TO_SURVEY;
   if (!inked) return { kind: 'empty' };
   if (controls > MAX_CONTROL_SHARE * bytes.length) return { kind: 'not text', looksLike: 'binary' };
-  const encoding = wide ?? (high === 0 || isUtf8(bytes) ? 'utf-8' : 'windows-1252');
+  // all between is ASCII or told, so that a lone degree sign in the header does not cost a look at the whole
+  const beyond = firstHigh < 0 ? new Uint8Array() : bytes.subarray(firstHigh, lastHigh + 2);
+  const encoding = wide ?? (isUtf8(beyond) ? 'utf-8' : 'windows-1252');
   const head = textOf(bytes.subarray(0, HEAD), encoding);
   if (head.trim() === '' && bytes.length <= HEAD) return { kind: 'empty' };
   if (PAGE.test(head)) return { kind: 'not text', looksLike: 'html' };
@@ -116,21 +118,26 @@ function utf16Of(bytes: Uint8Array): 'utf-16le' | 'utf-16be' | null {
 const MOST_LETTERS = 0.8;
 const FEW_LETTERS = 0.05;
 
-/** How many controls and bytes beyond ASCII there are, and whether there is anything in ink. */
+const NOTHING_TO_SURVEY = { controls: 0, firstHigh: -1, lastHigh: -1, inked: true };
+
+/** How many controls there are, whether there is anything in ink, and where bytes beyond ASCII stand. */
 function survey(bytes: Uint8Array) {
   let controls = 0;
-  let high = 0;
   let ink = 0;
+  let firstHigh = -1;
+  let lastHigh = -1;
   for (let i = 0; i < bytes.length; i++) {
     const code = bytes[i];
-    if (code > 127) high++;
-    else if (code > 32) ink++;
+    if (code > 127) {
+      if (firstHigh < 0) firstHigh = i;
+      lastHigh = i;
+    } else if (code > 32) ink++;
     else if (isControl(code)) controls++;
   }
-  return { controls, high, inked: ink + high + controls > 0 };
+  return { controls, firstHigh, lastHigh, inked: ink + controls > 0 || firstHigh >= 0 };
 }
 
-/** Piece by piece, for the text of a large file need not be held to know; its last letter may be cut short. */
+/** Piece by piece, for the text of a large file need not be held to know. */
 function isUtf8(bytes: Uint8Array): boolean {
   const decoder = new TextDecoder('utf-8', { fatal: true });
   try {

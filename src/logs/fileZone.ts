@@ -1,5 +1,5 @@
 /** The zone of a file's clock, where the file states it: in its rows, over its times, or in its preamble. */
-import type { LogFinding } from './log.ts';
+import type { LogFinding, LogHints } from './log.ts';
 import { isAmbiguousZone, offsetName, zoneNamed } from './zoneNamed.ts';
 
 export interface FileZone {
@@ -15,15 +15,16 @@ export interface FileZone {
  * @param headers  of the columns of time, and what the units row says of them
  * @param preamble what the preamble says of the zone
  * @param cells    times of a sample of the rows
- * @param house    the zone of the house, for a file that is silent or ambiguous
+ * @param hints    a zone stated for the file goes before what it says; that of the house is for a silent one
  */
 export function fileZone(
   file: string,
   headers: readonly string[],
   preamble: string | null,
   cells: readonly string[],
-  house: string,
+  { timeZone: house, clockZone }: Pick<LogHints, 'timeZone' | 'clockZone'>,
 ): FileZone {
+  if (clockZone !== undefined) return { by: 'the house', offset: null, zone: clockZone, findings: [] };
   const said = [
     ...headers.map((text) => ({ by: 'the header' as const, named: zoneNamed(text) })),
     { by: 'the preamble' as const, named: preamble === null ? null : zoneNamed(preamble) },

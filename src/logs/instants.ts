@@ -1,7 +1,7 @@
 /** From what the clock showed to instants: time zone, clock changes, and a clock that is off. */
 import type { Clock } from './clock.ts';
 import { mark, newTally, type Tally } from './tally.ts';
-import { instantsOf, zoneBetween } from './zone.ts';
+import { instantsOf, type PlainSpan, plainSpanAt, zoneBetween } from './zone.ts';
 
 export interface RowTimes {
   /** True time of each row [s since 1970 UTC]; NaN where it has none. */
@@ -33,10 +33,13 @@ export function rowTimes(
   const missing = newTally();
   const once = newTally();
   const newestFirst = runsBackwards(shown);
-  const known = shown.filter((time) => !Number.isNaN(time));
-  const first = known.reduce((a, b) => Math.min(a, b), known[0] ?? 0);
-  const last = known.reduce((a, b) => Math.max(a, b), known[0] ?? 0);
-  const zone = zoneBetween(timeZone, first, last);
+  let [first, last] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const time of shown) {
+    if (time < first) first = time;
+    if (time > last) last = time;
+  }
+  const zone = zoneBetween(timeZone, Number.isFinite(first) ? first : 0, Number.isFinite(last) ? last : 0);
+  let plain: PlainSpan = { from: 0, to: 0, offset: 0 };
   let previous = -1;
   let hour: DoubledHour | null = null;
   for (let k = 0; k < shown.length; k++) {
@@ -47,7 +50,13 @@ export function rowTimes(
       instants[i] = local - offset[i] + clockOffset;
       continue;
     }
+    if (hour === null && local >= plain.from && local < plain.to) {
+      instants[i] = local - plain.offset + clockOffset;
+      previous = i;
+      continue;
+    }
     const at = instantsOf(zone, local);
+    plain = plainSpanAt(zone, at.span);
     const before = previous < 0 ? Number.NaN : shown[previous];
     if (at.count === 2) {
       hour = hour !== null && hour.span === at.span ? hour : { span: at.span, row: i, before, pass: 1 };

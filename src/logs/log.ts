@@ -37,8 +37,10 @@ export type DoubtKind = (typeof doubtKinds)[number];
 
 /** What a house says about a file beyond its bytes; everything here overrides a guess. */
 export interface LogHints {
-  /** IANA zone of the file's clock, used where the times carry no offset of their own. */
+  /** IANA zone of the house, used where the file says nothing of its clock. */
   readonly timeZone: string;
+  /** IANA zone that the house states for this file's clock: goes before what header or preamble say. */
+  readonly clockZone?: string | undefined;
   /** Added to the file's clock to give true time [s]. */
   readonly clockOffset: number;
   /** Which column holds what, by header. */

@@ -1,4 +1,5 @@
 /** Rows in any order, repeats among them, to one rising series per column. */
+import { resized } from './growing.ts';
 import { mark, newTally, type Tally } from './tally.ts';
 
 export interface Merged {
@@ -36,25 +37,21 @@ export function mergeRows(
   const repeated = newTally();
   const conflicting = newTally();
   const { rows, outOfOrder } = inOrder(instants, lines, newestFirst);
-  const kept = columns.map(() => ({
-    time: new Float64Array(rows.length),
-    value: new Float64Array(rows.length),
-    line: new Int32Array(rows.length),
-    count: 0,
-  }));
+  const kept = columns.map((values) => ({ values, ...emptySeries(rows.length), count: 0 }));
   const time = new Float64Array(rows.length);
   const line = new Int32Array(rows.length);
   let times = 0;
   let giving = 0;
-  for (const i of rows) {
+  for (let k = 0; k < rows.length; k++) {
+    const i = rows[k];
     const instant = instants[i];
     let news = false;
     let again = false;
     let conflict = false;
-    for (let c = 0; c < columns.length; c++) {
-      const value = columns[c][i];
-      if (Number.isNaN(value)) continue;
+    for (let c = 0; c < kept.length; c++) {
       const series = kept[c];
+      const value = series.values[i];
+      if (Number.isNaN(value)) continue;
       const latest = series.count - 1;
       if (latest >= 0 && series.time[latest] === instant) {
         again = true;
@@ -75,20 +72,19 @@ export function mergeRows(
     line[times++] = lines[i];
   }
   const series = kept.map((it) => ({
-    time: it.time.slice(0, it.count),
-    value: it.value.slice(0, it.count),
-    line: it.line.slice(0, it.count),
+    time: resized(it.time, it.count),
+    value: resized(it.value, it.count),
+    line: resized(it.line, it.count),
   }));
-  return {
-    series,
-    time: time.slice(0, times),
-    line: line.slice(0, times),
-    giving,
-    repeated,
-    conflicting,
-    outOfOrder,
-  };
+  const all = { time: resized(time, times), line: resized(line, times) };
+  return { series, ...all, giving, repeated, conflicting, outOfOrder };
 }
+
+const emptySeries = (length: number) => ({
+  time: new Float64Array(length),
+  value: new Float64Array(length),
+  line: new Int32Array(length),
+});
 
 /** The rows that have a time, by time and then by their place in the file. */
 function inOrder(instants: Float64Array, lines: Int32Array, newestFirst: boolean) {

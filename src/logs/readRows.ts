@@ -27,7 +27,7 @@ export function readRows(log: UnderstoodLog, plan: ScanPlan | null = scanPlanOf(
   const { encoding, delimiter, frame, times, decimal, roles, mayHoldControls } = log;
   const { bytes, encoding: label } = asciiLike(log.bytes, encoding);
   const width = frame.headers.length;
-  const table = rowTable(width, roles, decimal);
+  const table = rowTable(width, roles, decimal, expectedRows(bytes.length, log.sample, width));
   const filter = rowFilter(frame);
   const readRow = rowReader(bytes, label, delimiter);
   const controls = newTally();
@@ -104,4 +104,10 @@ export function readRows(log: UnderstoodLog, plan: ScanPlan | null = scanPlanOf(
     rows.shape[last] = 0;
   }
   return { rows, controls, summary, moved: filter.moved, strangers: filter.strangers() };
+}
+
+/** By the length of a sample of the rows. */
+function expectedRows(bytes: number, sample: UnderstoodLog['sample'], width: number): number {
+  const letters = sample.reduce((sum, row) => sum + row.reduce((all, cell) => all + cell.length, width), 0);
+  return Math.ceil((1.02 * bytes * sample.length) / Math.max(1, letters));
 }

@@ -7,8 +7,6 @@ export interface RowFound {
   readonly cells: readonly string[];
   /** The line break that ends the row, or the end of the file. */
   readonly end: number;
-  /** The text as it stands. */
-  readonly text: string;
 }
 
 /**
@@ -26,19 +24,18 @@ export function rowReader(
   const textOf = (from: number, to: number) => decoder.decode(bytes.subarray(from, to));
   return (from, to) => {
     const line = textOf(from, to);
-    if (delimiter === 'blanks') return { cells: cellsOf(line, delimiter), end: to, text: line };
-    if (!line.includes('"')) return { cells: line.split(delimiter).map(tidy), end: to, text: line };
+    if (delimiter === 'blanks' || !line.includes('"')) return { cells: cellsOf(line, delimiter), end: to };
     let text = line;
     let end = to;
     for (let lines = 1; lines <= MOST_LINES; lines++) {
       const { data, errors } = Papa.parse<string[]>(text, { delimiter, newline: '\n' });
       const broken = errors.find(({ type }) => type === 'Quotes');
-      if (broken === undefined) return { cells: (data[0] ?? []).map(tidy), end, text };
+      if (broken === undefined) return { cells: (data[0] ?? []).map(tidy), end };
       if (broken.code !== 'MissingQuotes' || end >= bytes.length) break;
       end = lineEnd(bytes, afterBreak(bytes, end));
       text = textOf(from, end).replace(/\r\n?/g, '\n');
     }
-    return { cells: literalCellsOf(line, delimiter), end: to, text: line };
+    return { cells: literalCellsOf(line, delimiter), end: to };
   };
 }
 

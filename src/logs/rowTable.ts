@@ -29,11 +29,19 @@ export interface RowTable {
   rows(): Rows;
 }
 
-/** @param width columns of the log */
-export function rowTable(width: number, roles: readonly Role[], decimal: Decimal): RowTable {
+/**
+ * @param width    columns of the log
+ * @param expected about how many rows will come
+ */
+export function rowTable(
+  width: number,
+  roles: readonly Role[],
+  decimal: Decimal,
+  expected: number,
+): RowTable {
   const readers = roles.map((role) => valueReader(role, decimal));
   let count = 0;
-  let size = 1024;
+  let size = Math.max(1024, expected);
   let lastWidth = width;
   let line = new Int32Array(size);
   let shape = new Uint8Array(size);
@@ -80,12 +88,9 @@ export function rowTable(width: number, roles: readonly Role[], decimal: Decimal
       parts.set(batch.parts.subarray(0, 3 * batch.count), 3 * at);
       clock.set(batch.clock.subarray(0, batch.count), at);
       offset.set(batch.offset.subarray(0, batch.count), at);
-      for (let c = 0; c < roles.length; c++) {
-        const column = values[c];
-        const numbers = batch.values[c];
-        const { ofNumber } = readers[c];
-        for (let i = 0; i < batch.count; i++) column[at + i] = ofNumber(numbers[i], batch.line[i]);
-      }
+      readers.forEach((reader, c) => {
+        reader.ofNumbers(batch.values[c], batch.line, batch.count, values[c], at);
+      });
     },
     rows() {
       resize(count);

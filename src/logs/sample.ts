@@ -47,6 +47,6 @@ export function sampleOf(bytes: Uint8Array, encoding: Encoding): Sample {
 }
 
 /** The first look at a file [bytes]. */
-const HEAD = 1 << 18;
+const HEAD = 1 << 16;
 /** Rows that a guess looks at. */
 const SAMPLE = 1000;

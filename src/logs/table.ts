@@ -20,6 +20,7 @@ export function tableOf(text: string, delimiter: Delimiter): Table {
 /** The cells of one line. */
 export function cellsOf(line: string, delimiter: Delimiter): string[] {
   if (delimiter === 'blanks') return (line.match(/"[^"]*"|\S+/g) ?? []).map(tidy);
+  if (!line.includes('"')) return line.split(delimiter).map(tidy);
   const [cells = []] = Papa.parse<string[]>(line, { delimiter, newline: '\n' }).data;
   return cells.map(tidy);
 }

@@ -92,7 +92,7 @@ export function understand(file: string, bytes: Uint8Array, hints: LogHints): Un
   }
   const over = used.flatMap((at) => [headers[at] ?? '', frame.units[at] ?? '']);
   const cells = sample.map((row) => row[used[used.length - 1]] ?? '');
-  const zone = fileZone(file, over, preamble.zone, cells, hints.timeZone);
+  const zone = fileZone(file, over, preamble.zone, cells, hints);
   const clock = understoodClock(sample, times, names, zone, hints);
   if (clock.zoneBy !== 'each row') findings.push(...zone.findings);
 

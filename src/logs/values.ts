@@ -11,8 +11,8 @@ export type Faults = ReadonlyMap<string | number, Tally>;
 export interface ValueReader {
   /** The value of a trimmed cell; NaN when it is empty or a fault. */
   ofCell(cell: string, line: number): number;
-  /** The value of a number in the file's unit; NaN when it is one, or a fault. */
-  ofNumber(number: number, line: number): number;
+  /** The values of the first `count` numbers in the file's unit, from `at` on; NaN where there is none, or a fault. */
+  ofNumbers(numbers: Float64Array, line: Int32Array, count: number, into: Float64Array, at: number): void;
   readonly faults: Faults;
 }
 
@@ -41,7 +41,13 @@ export function valueReader({ unit, quantity }: Role, decimal: Decimal): ValueRe
       const own = /[\d.,]$/.test(cell) ? undefined : splitUnit(cell)?.unit;
       return inUnit(number, own?.measures === unit.measures ? own : unit, line);
     },
-    ofNumber: (number, line) => inUnit(number, unit, line),
+    ofNumbers(numbers, line, count, into, at) {
+      const { scale, shift } = unit;
+      for (let i = 0; i < count; i++) {
+        const number = numbers[i];
+        into[at + i] = isFar(number) ? inUnit(number, unit, line[i]) : (number + shift) * scale;
+      }
+    },
     faults,
   };
 }
@@ -51,6 +57,9 @@ const FAULT_NUMBERS: ReadonlySet<number> = new Set([
   -99, -99.9, -99.99, -127, -999, -999.9, -999.99, -9999, -9999.9, -32768, -3276.8, -327.68, 99.99, 999,
   999.9, 999.99, 9999, 9999.9, 99999, 32767, 3276.7, 327.67, 65535, 6553.5, 655.35,
 ]);
+
+/** All of them are: asked first, because nearly no reading is. */
+const isFar = (number: number) => number <= -99 || number >= 99.99;
 
 /** A text that says "no reading". */
 const isMark = (cell: string) =>

@@ -61,4 +61,18 @@ export function instantsOf(zone: Zone, local: number): Instants {
   return { count: 2, first, second: local - offset[span + 1], span };
 }
 
+/** Local times [s] that occur once and have one offset [s]: half a million rows need not be looked up one by one. */
+export interface PlainSpan {
+  readonly from: number;
+  readonly to: number;
+  readonly offset: number;
+}
+
+/** The plain part of a span of the table. */
+export function plainSpanAt({ offset, from, to }: Zone, span: number): PlainSpan {
+  const before = span > 0 ? to[span - 1] : Number.NEGATIVE_INFINITY;
+  const after = span + 1 < from.length ? from[span + 1] : Number.POSITIVE_INFINITY;
+  return { from: Math.max(from[span], before), to: Math.min(to[span], after), offset: offset[span] };
+}
+
 const DAY = 86400;

@@ -1,7 +1,10 @@
 /** What was noticed while the files of a house became one record. */
 import type { Quantity, Where } from '../assessment.ts';
+import type { SenseFinding } from '../sense/index.ts';
 
-export type RecordFinding = { readonly where: Where } & (
+export type RecordFinding = SenseFinding | GatheringFinding;
+
+type GatheringFinding = { readonly where: Where } & (
   | { readonly code: 'file-missing' }
   | { readonly code: 'no-temperature-in-file' }
   /** Fewer than two readings remain: nothing can be laid on a grid. */
@@ -21,4 +24,14 @@ export type RecordFinding = { readonly where: Where } & (
   | { readonly code: 'exports-conflict'; readonly count: number; readonly first: string }
   /** Readings that were doubted and are used all the same, because the house puts them back. */
   | { readonly code: 'readings-put-back'; readonly count: number }
+  /** What a logger was off while all lay side by side, now taken off its readings [K]. */
+  | { readonly code: 'co-location-offset'; readonly offset: number; readonly standardError: number }
+  /** [s] after the first hour; nothing was taken off. */
+  | { readonly code: 'co-location-too-short'; readonly duration: number }
+  | { readonly code: 'co-location-too-few' }
+  /** Used, but short or not steady: [s] and [K]. */
+  | { readonly code: 'co-location-brief'; readonly duration: number }
+  | { readonly code: 'co-location-unsteady'; readonly range: number }
+  /** Loggers that did not lie beside the others. */
+  | { readonly code: 'co-location-absent'; readonly files: readonly string[] }
 );

@@ -9,8 +9,11 @@ import { longestStepOf, resolutionOf } from '../series/steps.ts';
 import { weightedMean } from '../series/weightedMean.ts';
 import type { RecordFinding } from './finding.ts';
 import { heatingPowerOf } from './heat.ts';
-import { centred, channelOf, exportsOf, trusted, usedReadings } from './readings.ts';
+import { LOGGER_SD, type LoggerReadings, loggersOf } from './loggers.ts';
+import { centred, channelOf, exportsOf, trusted } from './readings.ts';
+import { sensesOf } from './senses.ts';
 import { type FileAccount, type ReadingFiles, shelfOf } from './shelf.ts';
+import { withoutOffsets } from './sideBySide.ts';
 
 export type Gathered =
   | {
@@ -36,22 +39,7 @@ export function gatherRecord(
   const findings: (RecordFinding | LogFinding)[] = [...notUsedYet(house), ...shelf.findings];
   const rest = { accounts: shelf.accounts, findings };
 
-  const loggers = house.loggers.flatMap((logger, i) => {
-    const exports = exportsOf(logger, shelf);
-    const channel = channelOf(exports, 'temperature', logger, findings);
-    if (channel === null) {
-      if (exports.length > 0) findings.push({ code: 'no-temperature-in-file', where: { file: logger.file } });
-      return [];
-    }
-    const temperature = centred(usedReadings(channel, logger, house, findings), logger);
-    if (temperature.time.length < 2) {
-      findings.push({ code: 'logger-too-short', where: { file: logger.file, key: `loggers[${i}]` } });
-      return [];
-    }
-    const moist = channelOf(exports, 'humidity', logger, []);
-    const humidity = moist && centred(usedReadings(moist, logger, house, []), logger);
-    return [{ logger, temperature, humidity }];
-  });
+  const loggers = withoutOffsets(loggersOf(house, shelf, findings), house, findings);
   const inside = loggers.filter(({ logger }) => logger.place === 'inside');
   if (inside.length === 0) return { kind: 'no record', missing: 'inside', ...rest };
   const grid = gridOver(
@@ -74,14 +62,20 @@ export function gatherRecord(
     rooms.filter((room) => room.place === place).map(({ temperature }) => temperature);
   const outside = from('outside');
   const weather = (house.weather ?? []).map((entry) => ({ entry, exports: exportsOf(entry, shelf) }));
-  const weatherSeries = (quantity: Quantity) =>
-    weather.flatMap(({ entry, exports }) => {
+  const weatherChannels = (quantity: Quantity) =>
+    weather.map(({ entry, exports }) => {
       const channel = channelOf(exports, quantity, entry, findings);
-      return channel ? [onGrid(centred(trusted(channel), entry))] : [];
+      return channel && centred(trusted(channel), entry);
     });
+  const warm = weatherChannels('temperature');
+  const sun = weatherChannels('irradiance');
+  const seen = weather.map(({ entry }, k) => ({ entry, temperature: warm[k], irradiance: sun[k] }));
+  findings.push(...sensesOf(house, loggers, seen));
+  const allOnGrid = (channels: readonly (LogChannel | null)[]) =>
+    channels.flatMap((channel) => (channel === null ? [] : [onGrid(channel)]));
   const outsideTemperature = firstKnown(grid, [
     ...(outside.length > 0 ? [evenMean(outside)] : []),
-    ...weatherSeries('temperature'),
+    ...allOnGrid(warm),
   ]);
   if (outsideTemperature.every(Number.isNaN)) return { kind: 'no record', missing: 'outside', ...rest };
   if (outside.length === 0) findings.push({ code: 'outside-from-weather', where: { key: 'weather' } });
@@ -95,21 +89,21 @@ export function gatherRecord(
     if (exports.length > 0) findings.push({ code: 'no-heat-in-file', kind, where: { file: entry.file } });
     return [];
   });
-  const wind = weatherSeries('windSpeed');
-  const irradiance = weatherSeries('irradiance');
+  const wind = allOnGrid(weatherChannels('windSpeed'));
+  const irradiance = allOnGrid(sun);
+  const weights = volumes(
+    house,
+    inside.map(({ logger }) => logger),
+  );
+  const outsiders = loggers.filter(({ logger }) => logger.place === 'outside');
   return {
     kind: 'record',
     record: {
       grid,
       rooms,
-      insideTemperature: weightedMean(
-        from('inside'),
-        volumes(
-          house,
-          inside.map(({ logger }) => logger),
-        ),
-      ),
+      insideTemperature: weightedMean(from('inside'), weights),
       outsideTemperature,
+      differenceSd: Math.hypot(meanSd(inside, weights), outsideSd(outsiders)),
       insideResolution: Math.max(...inside.map(({ temperature }) => resolutionOf(temperature.value))),
       windSpeed: wind.length > 0 ? firstKnown(grid, wind) : null,
       irradiance: irradiance.length > 0 ? firstKnown(grid, irradiance) : null,
@@ -128,6 +122,21 @@ function volumes(house: House, inside: readonly Logger[]): number[] {
   const share = left > 0 ? left / without : withVolume > 0 ? stated / withVolume : 1;
   return inside.map(({ volumeM3 }) => volumeM3 ?? share);
 }
+
+/** Standard deviation of a weighted mean of loggers that are off independently [K]. */
+function meanSd(loggers: readonly LoggerReadings[], weights: readonly number[]): number {
+  const sum = weights.reduce((all, weight) => all + weight, 0);
+  return Math.hypot(...loggers.map(({ temperatureSd }, k) => (temperatureSd * weights[k]) / sum));
+}
+
+/** Of a station elsewhere nobody knows the error; it is taken for a logger's. */
+const outsideSd = (outside: readonly LoggerReadings[]) =>
+  outside.length === 0
+    ? LOGGER_SD
+    : meanSd(
+        outside,
+        outside.map(() => 1),
+      );
 
 const evenMean = (series: readonly Float64Array[]) =>
   weightedMean(

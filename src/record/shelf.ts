@@ -123,32 +123,48 @@ function merged(first: LogReading | undefined, second: LogReading): LogReading {
   if (first === undefined || first.kind === 'unreadable') return second;
   if (second.kind === 'unreadable') return first;
   const known = new Set(first.channels.map(({ column }) => column));
+  const said = new Set(first.findings.map((finding) => JSON.stringify(finding)));
   return {
     ...first,
+    understood: {
+      ...first.understood,
+      columns: first.understood.columns.map((column, at) =>
+        column.quantity === null ? second.understood.columns[at] : column,
+      ),
+    },
     channels: [...first.channels, ...second.channels.filter(({ column }) => !known.has(column))],
+    findings: [...first.findings, ...second.findings.filter((finding) => !said.has(JSON.stringify(finding)))],
   };
 }
 
 /** What the file does not say and the person should: told aloud and not only in the file's own account. */
 const isQuestion = ({ code }: LogFinding): boolean => questions.has(code);
 const questions: ReadonlySet<LogFinding['code']> = new Set([
+  'clock-reset',
   'column-not-found',
+  'columns-moved',
   'date-order-unknown',
   'doubled-hour-once',
   'local-time-missing',
   'quantity-guessed',
+  'readings-doubted',
+  'serial-days-guessed',
   'temperature-unit-guessed',
+  'unit-doubted',
+  'zone-ambiguous',
 ]);
 
 function hintsOf(entry: Entry, { location }: House): LogHints {
   const heat = 'kind' in entry ? entry : null;
   return {
-    timeZone: entry.timeZone ?? location.timeZone,
+    timeZone: location.timeZone,
+    clockZone: entry.timeZone,
     clockOffset: (entry.clockOffsetMin ?? 0) * 60,
     columns: entry.columns ?? {},
     dateOrder: entry.read?.dateOrder,
     decimal: entry.read?.decimal,
     temperatureUnit: entry.read?.unit,
+    serialFrom: entry.read?.serialFrom,
     expected: heat?.kind,
     energyPerUnit: heat?.kWhPerUnit === undefined ? undefined : heat.kWhPerUnit * 3.6e6,
   };

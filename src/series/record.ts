@@ -18,6 +18,8 @@ export interface HouseRecord {
   readonly insideTemperature: Float64Array;
   /** From the outside loggers, weather where they have gaps [°C], NaN where missing. */
   readonly outsideTemperature: Float64Array;
+  /** Standard deviation of what the loggers' own errors add to inside less outside, the same all through [K]. */
+  readonly differenceSd: number;
   /** Smallest step of the coarsest inside logger [K]. */
   readonly insideResolution: number;
   /** [m/s]; null when none was given. */

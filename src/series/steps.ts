@@ -18,10 +18,30 @@ export function resolutionOf(value: Float64Array): number {
 
 /** Median spacing [s]; 0 with a single reading. */
 export function spacingOf(time: Float64Array): number {
-  const steps = new Float64Array(Math.max(0, time.length - 1));
+  if (time.length < 2) return 0;
+  const usual = majorityStep(time);
+  if (usual !== null) return usual;
+  const steps = new Float64Array(time.length - 1);
   for (let i = 0; i < steps.length; i++) steps[i] = time[i + 1] - time[i];
   steps.sort();
-  return steps.length === 0 ? 0 : steps[steps.length >> 1];
+  return steps[steps.length >> 1];
+}
+
+/**
+ * The step that more than half of all are, which is then their median and found without sorting; null without one.
+ * R. S. Boyer and J S. Moore, MJRTY: a fast majority vote algorithm, 1991.
+ */
+function majorityStep(time: Float64Array): number | null {
+  let candidate = 0;
+  let lead = 0;
+  for (let i = 1; i < time.length; i++) {
+    const step = time[i] - time[i - 1];
+    if (lead === 0) candidate = step;
+    lead += step === candidate ? 1 : -1;
+  }
+  let votes = 0;
+  for (let i = 1; i < time.length; i++) if (time[i] - time[i - 1] === candidate) votes++;
+  return 2 * votes > time.length - 1 ? candidate : null;
 }
 
 /** The longest step that a series is drawn across: an hour, or 2.5 spacings of a slower logger [s]. */

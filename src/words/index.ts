@@ -1,3 +1,5 @@
 export * as figures from './figures.ts';
 export { methodNames, reasonsInBrief, verdictSentences } from './names.ts';
-export { type Finding, heaterCautions, say } from './say.ts';
+export { heaterCautions } from './nextSteps.ts';
+export { type Finding, say } from './say.ts';
+export { clockWords, writtenWords } from './understood.ts';

@@ -39,6 +39,7 @@ export function recordOf(shape: Shape = {}): HouseRecord {
     rooms: [],
     insideTemperature: body.map((it, i) => inside(times[i], it)),
     outsideTemperature: times.map(outside),
+    differenceSd: 0,
     insideResolution: shape.resolution ?? 0.01,
     windSpeed: null,
     irradiance: null,

@@ -10,6 +10,7 @@ const pooled = (hours: number, logSe: number, degreesOfFreedom: number): PooledT
   degreesOfFreedom,
   betweenNights: 0.05,
   nights: degreesOfFreedom + 1,
+  meanDifference: 12,
 });
 
 describe('the verdict', () => {

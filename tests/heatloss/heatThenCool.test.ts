@@ -38,6 +38,7 @@ function oneNode(
     rooms: [],
     insideTemperature: inside,
     outsideTemperature: instants.map(outside),
+    differenceSd: 0,
     insideResolution: 0.01,
     windSpeed: null,
     irradiance: aperture > 0 ? instants.map(sun) : null,

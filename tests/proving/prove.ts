@@ -29,8 +29,7 @@ export function judgeHouse(kind: WallKind, seed: number): Judged[] {
   const { design, record, place, trueHeatLoss: truth } = winterRecord(kind, seed);
   const end = timeAt(record.grid, record.grid.length - 1);
   const nights = judgeNights(record, nightsBetween(record.grid.start, end, place));
-  const pooled = poolTimeConstants(nights);
-  const used = nights.filter((night) => night.used);
+  const pooled = poolTimeConstants(nights, record.differenceSd);
   const { heatCapacity, heatCapacitySd } = design;
   const plain =
     pooled === null || heatCapacity === null || heatCapacitySd === null
@@ -42,7 +41,8 @@ export function judgeHouse(kind: WallKind, seed: number): Judged[] {
           logSe: pooled.logSe,
           degreesOfFreedom: pooled.degreesOfFreedom,
           constantGains,
-          meanDifference: used.reduce((sum, night) => sum + (night.meanDifference ?? 0), 0) / used.length,
+          meanDifference: pooled.meanDifference,
+          differenceSd: record.differenceSd,
         });
   const heated = nights.filter((night) => night.heated).map(({ night }) => night);
   return [plain, heatThenCool(record, heated, constantGains)].flatMap((it) =>

@@ -133,6 +133,7 @@ function loggedRecord(
     rooms: [],
     insideTemperature: rooms[0].map((it, i) => (65 * it + 55 * rooms[1][i] + 120 * rooms[2][i]) / 240),
     outsideTemperature: logged('Outside', weather.airTemperature),
+    differenceSd: Math.hypot(0.2, 0.2), // as record/loggers.ts takes generic loggers to be
     insideResolution: ordinaryLogger.resolution,
     windSpeed: null,
     irradiance: null,

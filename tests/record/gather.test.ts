@@ -215,3 +215,124 @@ test('a key of house.json that nothing reads yet is told, not passed over', () =
   const of = house({ loggers: [inside, outside], conditions: { openToNeighbour: true } });
   expect(codes(of, { 'a.csv': steady(20), 'o.csv': steady(5) })).toContain('key-not-used-yet');
 });
+
+describe('later exports of one logger', () => {
+  const dayOf = (first: number, value: (i: number) => number) =>
+    encode(
+      [
+        'Time,Temperature (°C)',
+        ...Array.from({ length: 145 }, (_, i) => `${stamp(start + (first + i) * 600)},${value(first + i)}`),
+      ].join('\n'),
+    );
+  const of = house({ loggers: [{ ...inside, continuedIn: ['a2.csv'] }, outside] });
+
+  test('are one series, and what both hold counts once', () => {
+    const { record, findings } = recordOf(of, {
+      'a.csv': dayOf(0, (i) => 20 + (i % 7) / 10),
+      'a2.csv': dayOf(72, (i) => 20 + (i % 7) / 10),
+      'o.csv': dayOf(0, () => 5),
+    });
+    // half a day and a day: 36 hours of ten minutes, give or take the cells at both ends
+    const known = record.insideTemperature.filter((it) => !Number.isNaN(it)).length;
+    expect(Math.abs(known - 216)).toBeLessThanOrEqual(2);
+    expect(findings.map(({ code }) => code)).not.toContain('exports-conflict');
+  });
+
+  test('that contradict each other: the one named first is believed, and it is said', () => {
+    const { at, record, findings } = recordOf(of, {
+      'a.csv': dayOf(0, () => 20),
+      'a2.csv': dayOf(72, () => 19),
+      'o.csv': dayOf(0, () => 5),
+    });
+    expect(findings).toContainEqual(expect.objectContaining({ code: 'exports-conflict', count: 73 }));
+    expect(at(record.insideTemperature, 18)).toBeCloseTo(20, 9);
+    expect(at(record.insideTemperature, 30)).toBeCloseTo(19, 9);
+  });
+});
+
+describe('a doubted reading', () => {
+  const spiky = log('Temperature (°C)', 10, (hours) =>
+    Math.abs(hours - 6) < 0.01 ? 60 : 20 + (hours % 1) / 10,
+  );
+  const files = { 'a.csv': spiky, 'o.csv': steady(5) };
+
+  test('is kept out', () => {
+    const { at, record } = recordOf(house({ loggers: [inside, outside] }), files);
+    expect(at(record.insideTemperature, 6)).toBeLessThan(21);
+  });
+
+  test('is used where the house puts it back, and that is said', () => {
+    const putBack = [{ from: '2027-01-10T17:50', to: '2027-01-10T18:10', why: 'the oven' }];
+    const { at, record, findings } = recordOf(house({ loggers: [{ ...inside, putBack }, outside] }), files);
+    expect(at(record.insideTemperature, 6)).toBeGreaterThan(30);
+    expect(findings).toContainEqual(expect.objectContaining({ code: 'readings-put-back', count: 1 }));
+  });
+});
+
+describe('loggers side by side', () => {
+  /** Eight hours together at 15 °C, then each in its place; b reads 0.4 K high throughout. */
+  const placed = (off: number, celsius: number) =>
+    log('Temperature (°C)', 10, (hours) => {
+      const noise = Math.sin(997 * hours) / 50;
+      return ((hours < 8 ? 15 : celsius) + off + noise).toFixed(2);
+    });
+  const of = house({
+    loggers: [inside, { file: 'b.csv', place: 'inside' }, { file: 'c.csv', place: 'inside' }, outside],
+    coLocation: { from: '2027-01-10T12:00', to: '2027-01-10T19:55' },
+  });
+  const files = {
+    'a.csv': placed(0, 20),
+    'b.csv': placed(0.4, 20),
+    'c.csv': placed(0, 20),
+    'o.csv': placed(0, 5),
+  };
+
+  test('tell what each is off, and that is taken off', () => {
+    const { at, record, findings } = recordOf(of, files);
+    // (20 + 20 + 20)/3 where it would be 20.13; the noise is at most 0.02 K
+    expect(at(record.insideTemperature, 16)).toBeGreaterThan(19.95);
+    expect(at(record.insideTemperature, 16)).toBeLessThan(20.05);
+    expect(findings).toContainEqual(
+      expect.objectContaining({
+        code: 'co-location-offset',
+        where: expect.objectContaining({ file: 'b.csv' }),
+      }),
+    );
+  });
+
+  test('make the difference surer, and their spell is no reading of the house', () => {
+    const { coLocation: _, ...without } = of;
+    const sure = recordOf(of, files).record;
+    expect(sure.differenceSd).toBeLessThan(recordOf(without, files).record.differenceSd);
+    expect(sure.grid.start).toBeGreaterThan(start + 7.5 * 3600);
+  });
+});
+
+describe('the order of day and month', () => {
+  const dated = (day: (hours: number) => string) =>
+    encode(
+      ['Time;Temperature °C', ...Array.from({ length: 12 }, (_, i) => `${day(i)};${20 - i / 10}`)].join('\n'),
+    );
+  const two = (n: number) => String(n).padStart(2, '0');
+
+  test('that one file leaves open is told by the other files of the house', () => {
+    const open = dated((i) => `04/05/2026 ${two(i)}:00`);
+    const told = dated((i) => `04/${two(13 + i)}/2026 00:00`);
+    const of = house({ loggers: [inside, outside] });
+    const [a] = gatherRecord(of, new Map(Object.entries({ 'a.csv': open, 'o.csv': told }))).accounts;
+    expect(a.reading).toMatchObject({
+      understood: { clock: { order: 'month-first', orderBy: 'the other files' } },
+    });
+    expect(a.reading.findings.map(({ code }) => code)).not.toContain('date-order-unknown');
+  });
+});
+
+describe('what only shows when all loggers are seen together', () => {
+  test('one recording under two names is asked about', () => {
+    const lively = log('Temperature (°C)', 10, (hours) =>
+      (20 + Math.sin(hours) + Math.sin(7.3 * hours)).toFixed(2),
+    );
+    const of = house({ loggers: [inside, { file: 'b.csv', place: 'inside' }, outside] });
+    expect(codes(of, { 'a.csv': lively, 'b.csv': lively, 'o.csv': steady(5) })).toContain('same-recording');
+  });
+});

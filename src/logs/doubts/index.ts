@@ -18,11 +18,18 @@ export { COARSE_TEMPERATURE } from './stuck.ts';
  */
 export function doubtsOf(channels: readonly Series[]): Uint8Array[] {
   const doubts = channels.map(({ value }) => new Uint8Array(value.length));
+  let rest = channels.map((channel, c) => withoutDoubts(channel, doubts[c]));
   doubtKinds.forEach((kind, k) => {
-    const rest = channels.map((channel, c) => withoutDoubts(channel, doubts[c]));
-    rest.forEach((channel, c) => {
-      const others = rest.filter((other) => other !== channel);
-      for (const i of finders[kind](channel, others)) doubts[c][channel.place[i]] = k + 1;
+    const found = rest.map((channel) =>
+      finders[kind](
+        channel,
+        rest.filter((other) => other !== channel),
+      ),
+    );
+    rest = rest.map((channel, c) => {
+      if (found[c].length === 0) return channel;
+      for (const i of found[c]) doubts[c][channel.place[i]] = k + 1;
+      return withoutDoubts(channels[c], doubts[c]);
     });
   });
   return doubts;
