@@ -5,10 +5,16 @@ export type Decimal = '.' | ',';
 
 /** The number in a trimmed cell, in the file's own unit; NaN when the cell is not one. */
 export function readNumber(cell: string, decimal: Decimal): number {
-  if (PLAIN[decimal].test(cell)) return Number(decimal === '.' ? cell : cell.replace(',', '.'));
+  if (PLAIN[decimal].test(cell)) return finite(decimal === '.' ? cell : cell.replace(',', '.'));
   const bare = ungrouped((splitUnit(cell)?.number ?? cell).replace('−', '-').replace(/\s?[°º]$/, ''));
   const joined = GROUPED[decimal].test(bare) ? bare.replaceAll(decimal === '.' ? ',' : '.', '') : bare;
-  return PLAIN[decimal].test(joined) ? Number(joined.replace(',', '.')) : Number.NaN;
+  return PLAIN[decimal].test(joined) ? finite(joined.replace(',', '.')) : Number.NaN;
+}
+
+/** A run of digits beyond every double is no reading. */
+function finite(text: string): number {
+  const number = Number(text);
+  return Number.isFinite(number) ? number : Number.NaN;
 }
 
 /** The number, not yet read, and the unit of a cell such as "21.4 °C"; null when no known unit follows. */

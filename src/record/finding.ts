@@ -6,6 +6,9 @@ export type RecordFinding = SenseFinding | GatheringFinding;
 
 type GatheringFinding = { readonly where: Where } & (
   | { readonly code: 'file-missing' }
+  | { readonly code: 'file-not-taken'; readonly why: 'a folder' | 'too large' | 'unreadable' }
+  /** It grew while it was read: the logger or a copy is still at work. */
+  | { readonly code: 'file-still-written' }
   | { readonly code: 'no-temperature-in-file' }
   /** Fewer than two readings remain: nothing can be laid on a grid. */
   | { readonly code: 'logger-too-short' }

@@ -63,47 +63,61 @@ export function usedReadings(
   house: House,
   findings: (RecordFinding | LogFinding)[],
 ): LogChannel {
-  const within = (spans: Logger['leaveOut'] = []) => {
-    const instants = spans.map(({ from, to }) =>
-      [from, to].map((at) => instantOf(at, house.location.timeZone)),
-    );
-    return (t: number) => instants.some(([from, to]) => t >= from && t <= to);
-  };
-  const leftOut = within(logger.leaveOut);
-  const putBack = within(logger.putBack);
+  const leftOut = within(logger.leaveOut, house);
+  const putBack = within(logger.putBack, house);
+  const { time, doubt } = channel;
+  const stays = new Uint8Array(time.length);
   let returned = 0;
-  const stays = channel.time.map((t, i) => {
-    if (leftOut(t)) return 0;
-    if (channel.doubt[i] === 0) return 1;
-    if (!putBack(t)) return 0;
-    returned++;
-    return 1;
-  });
+  for (let i = 0; i < time.length; i++) {
+    if (leftOut(time[i])) continue;
+    if (doubt[i] !== 0) {
+      if (!putBack(time[i])) continue;
+      returned++;
+    }
+    stays[i] = 1;
+  }
   if (returned > 0)
     findings.push({
       code: 'readings-put-back',
       count: returned,
       where: { file: logger.file, column: channel.column },
     });
+  const used = onlyThose(channel, stays);
   const offset = channel.quantity === 'temperature' ? (logger.temperatureOffsetK ?? 0) : 0;
-  return {
-    ...channel,
-    time: channel.time.filter((_, i) => stays[i] === 1),
-    value: channel.value.filter((_, i) => stays[i] === 1).map((v) => v + offset),
-    doubt: channel.doubt.filter((_, i) => stays[i] === 1),
-  };
+  return offset === 0 ? used : { ...used, value: used.value.map((v) => v + offset) };
+}
+
+/** Whether an instant lies in one of the spans. */
+function within(spans: Logger['leaveOut'] = [], { location }: House): (t: number) => boolean {
+  const bounds = spans.map(({ from, to }) => ({
+    from: instantOf(from, location.timeZone),
+    to: instantOf(to, location.timeZone),
+  }));
+  return bounds.length === 0 ? () => false : (t) => bounds.some(({ from, to }) => t >= from && t <= to);
 }
 
 /** Those readings of a channel that nothing speaks against. */
-export function trusted(channel: LogChannel): LogChannel {
-  if (channel.doubt.every((code) => code === 0)) return channel;
-  const stays = (_: number, i: number) => channel.doubt[i] === 0;
-  return {
-    ...channel,
-    time: channel.time.filter(stays),
-    value: channel.value.filter(stays),
-    doubt: channel.doubt.filter(stays),
-  };
+export const trusted = (channel: LogChannel): LogChannel =>
+  onlyThose(
+    channel,
+    channel.doubt.map((code) => (code === 0 ? 1 : 0)),
+  );
+
+/** The readings marked with 1. Loops, because a year of minutes passes here. */
+export function onlyThose(channel: LogChannel, stays: Uint8Array): LogChannel {
+  let count = 0;
+  for (let i = 0; i < stays.length; i++) count += stays[i];
+  if (count === stays.length) return channel;
+  const time = new Float64Array(count);
+  const value = new Float64Array(count);
+  const doubt = new Uint8Array(count);
+  for (let i = 0, n = 0; i < stays.length; i++) {
+    if (stays[i] === 0) continue;
+    time[n] = channel.time[i];
+    value[n] = channel.value[i];
+    doubt[n++] = channel.doubt[i];
+  }
+  return { ...channel, time, value, doubt };
 }
 
 /**

@@ -16,12 +16,17 @@ export interface FileStep {
   readonly of: number;
 }
 
+/** A file that could not be taken in, and why; or one that was and is still being written. */
+export type FileRemark = 'a folder' | 'too large' | 'unreadable' | 'still being written';
+
 /** How a house's files are read. */
 export interface ReadingFiles {
   /** Told of each file before it is read. */
   readonly onFile?: (step: FileStep) => void;
   /** For a caller that has readings of these files already. */
   readonly read?: typeof readLog;
+  /** What the caller met when it took the files in. */
+  readonly remarks?: ReadonlyMap<string, FileRemark>;
 }
 
 export type ReadFile = LogReading & { readonly kind: 'read' };
@@ -40,7 +45,7 @@ export interface Shelf {
 export function shelfOf(
   house: House,
   files: ReadonlyMap<string, Uint8Array>,
-  { onFile = () => {}, read = readLog }: ReadingFiles,
+  { onFile = () => {}, read = readLog, remarks = new Map() }: ReadingFiles,
 ): Shelf {
   const named = filesNamed(house).filter((file) => files.has(file));
   const missing = new Set<string>();
@@ -55,7 +60,7 @@ export function shelfOf(
   for (const { file, entry, key } of ways) {
     const bytes = files.get(file);
     if (bytes === undefined) {
-      if (!missing.has(file)) findings.push({ code: 'file-missing', where: { file, key } });
+      if (!missing.has(file)) findings.push({ ...missingBecause(remarks.get(file)), where: { file, key } });
       missing.add(file);
     } else if (!readings.has(way(file, entry))) {
       if (!begun.has(file)) onFile({ file, done: begun.size, of: named.length });
@@ -63,6 +68,8 @@ export function shelfOf(
       readings.set(way(file, entry), read(file, bytes, hintsOf(entry, house)));
     }
   }
+  for (const [file, remark] of remarks)
+    if (remark === 'still being written') findings.push({ code: 'file-still-written', where: { file } });
   const order = orderAgreedBy([...readings.values()]);
   for (const { file, entry } of ways) {
     const bytes = files.get(file);
@@ -92,6 +99,11 @@ export function shelfOf(
     findings,
   };
 }
+
+const missingBecause = (remark: FileRemark | undefined) =>
+  remark === undefined || remark === 'still being written'
+    ? ({ code: 'file-missing' } as const)
+    : ({ code: 'file-not-taken', why: remark } as const);
 
 /** Every file that the house names, each once. */
 export const filesNamed = (house: House): string[] => [

@@ -6,6 +6,7 @@ import { type CoLocation, coLocationOffsets, type SideBySide, steadyHumidity } f
 import { instantOf } from '../sky/zone.ts';
 import type { RecordFinding } from './finding.ts';
 import type { LoggerReadings } from './loggers.ts';
+import { onlyThose } from './readings.ts';
 
 /** The readings with each logger's offset taken off, those of the spell itself gone. */
 export function withoutOffsets(
@@ -86,12 +87,8 @@ const moved = (channel: LogChannel, offset: number): LogChannel => ({
   value: channel.value.map((v) => v - offset),
 });
 
-function outsideSpell(channel: LogChannel, { from, to }: { from: number; to: number }): LogChannel {
-  const stays = (_: number, i: number) => channel.time[i] < from || channel.time[i] > to;
-  return {
-    ...channel,
-    time: channel.time.filter(stays),
-    value: channel.value.filter(stays),
-    doubt: channel.doubt.filter(stays),
-  };
-}
+const outsideSpell = (channel: LogChannel, { from, to }: { from: number; to: number }): LogChannel =>
+  onlyThose(
+    channel,
+    Uint8Array.from(channel.time, (t) => (t < from || t > to ? 1 : 0)),
+  );

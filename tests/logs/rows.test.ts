@@ -225,6 +225,19 @@ describe('what stands for no reading', () => {
     expect(doubtsIn(reading)).toEqual([0, 0, 0]);
   });
 
+  test('more digits than any number has are no reading', () => {
+    const reading = read(
+      lines(
+        'Time,Temperature',
+        '2026-01-25 18:00,21',
+        `2026-01-25 18:10,${'9'.repeat(400)}`,
+        '2026-01-25 18:20,20',
+      ),
+    );
+    expect(channelsOf(reading)[0][3]).toEqual([21, 20]);
+    expect(finding(reading, 'sentinels-left-out')).toMatchObject({ count: 1, lines: [3] });
+  });
+
   test('999.9 hPa is a pressure and 999 W a power', () => {
     const reading = read(
       lines('Time,Pressure (hPa),Power (W)', '2026-01-25 18:00,999.9,999', '2026-01-25 18:10,1000,0'),
