@@ -4,7 +4,6 @@ import { bodyLimit } from 'hono/body-limit';
 import { HTTPException } from 'hono/http-exception';
 import { api } from './api/index.ts';
 import type { Refusal } from './api/shapes.ts';
-import { tooLarge } from './jobs/bringings.ts';
 import { pages } from './pages.ts';
 import { machineFailure, Refused, refused } from './refused.ts';
 import { closedHeaders, ownHostOnly } from './security.ts';
@@ -18,7 +17,7 @@ export function createApp(services: Services) {
   const limit = bodyLimit({
     maxSize: LARGEST_BODY,
     onError: () => {
-      throw tooLarge(LARGEST_BODY);
+      throw refused(413, 'too-large', 'This request is larger than any that is answered.');
     },
   });
   const app = new Hono()

@@ -30,7 +30,7 @@ export async function assessCommand(args: readonly string[], out: Out, err: Out)
       `${folder}: there is no house.json here (${read.why}). A house folder holds house.json and the CSVs that it names.`,
     );
   if (read.kind === 'problems') return fail(read.problems.map(say).map(asLine).join('\n'));
-  const assessing = assess(read.house, read.files);
+  const assessing = assess(read.house, read.files, undefined, read.remarks);
   if (assessing.kind === 'no record') {
     for (const finding of assessing.findings) err.write(`${asLine(say(finding))}\n`);
     return fail(

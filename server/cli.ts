@@ -2,11 +2,12 @@
 import { assessCommand } from './assessCommand.ts';
 
 const usage = `Usage:
-  stillwarm serve [--port 8620] [--data DIR] [--host ADDR]
+  stillwarm serve [--port 8620] [--data DIR] [--host ADDR] [--largest-mb 512]
       Opens the dashboard on this machine and prints its address.
       --port    0 for any free one (or STILLWARM_PORT)
       --data    the folder of the database; ./data when left out (or STILLWARM_DATA)
       --host    127.0.0.1, localhost or ::1
+      --largest-mb  the largest file that is taken (or STILLWARM_LARGEST_MB)
 
   stillwarm assess FOLDER [--json] [--stage NAME]
       Reads house.json and the logs it names, and tells how well the shell holds its heat.

@@ -1,6 +1,7 @@
 /** What the API refuses, and how it says so: a status, and what happened, where, and what to do. */
 import type { ContentfulStatusCode } from 'hono/utils/http-status';
 import type { Message } from '../src/assessment.ts';
+import { HOUSE_CHANGED } from './store/houseChanged.ts';
 
 export class Refused extends Error {
   constructor(
@@ -22,12 +23,21 @@ export const noSuchHouse = () =>
     'It may have been deleted: go back to the houses.',
   );
 
+export const houseChanged = () =>
+  refused(
+    409,
+    'house-changed',
+    'The house was changed meanwhile; nothing of this was stored.',
+    'Look at the house as it is now, then begin again.',
+  );
+
 const FULL = ['SQLITE_FULL', 'ENOSPC', 'EDQUOT'];
 const READ_ONLY = ['SQLITE_READONLY', 'SQLITE_CANTOPEN', 'EROFS', 'EACCES', 'EPERM'];
 
-/** A failure of the machine that a person can do something about; null for any other. */
+/** A failure of the store that a person can do something about; null for any other. */
 export function machineFailure(error: unknown): Refused | null {
   const code = error instanceof Error && 'code' in error ? String(error.code) : '';
+  if (code === HOUSE_CHANGED) return houseChanged();
   if (FULL.includes(code))
     return refused(
       507,

@@ -2,7 +2,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import packageFile from '../package.json' with { type: 'json' };
-import { sha256 } from './store/houseToStore.ts';
+import { sha256 } from './store/sha256.ts';
 
 export const packageRoot = fileURLToPath(new URL('..', import.meta.url));
 

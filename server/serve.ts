@@ -13,9 +13,6 @@ import { begin, createServices } from './services.ts';
 import { openForReading, openForWriting } from './store/database.ts';
 import { readingFrom } from './store/reading.ts';
 
-/** [bytes] */
-const LARGEST_FILE = 512 * 1024 * 1024;
-
 export interface Running {
   readonly port: number;
   stop(): Promise<void>;
@@ -25,12 +22,14 @@ export interface Running {
  * Resolves when it answers on the port.
  *
  * @param port 0 for any free one
+ * @param largestFile of those that are brought [bytes]
  * @throws UnusableDatabase, or what the machine has against the port or the folder
  */
 export async function serve(
   host: string,
   port: number,
   dataFolder: string,
+  largestFile: number,
   tell: (text: string) => void,
 ): Promise<Running> {
   // The port comes first: a second start on the same one fails before it touches the first one's folder.
@@ -64,7 +63,7 @@ export async function serve(
       bringingFolder: join(folder, 'bringing'),
       demonstrationFolder: join(packageRoot, 'sample-logs'),
       pages: join(packageRoot, 'dist/web'),
-      largestFile: LARGEST_FILE,
+      largestFile,
       closing: closing.signal,
       tell,
     });

@@ -9,6 +9,10 @@ interface Out {
 
 const LOOPBACK = ['127.0.0.1', 'localhost', '::1'];
 const NOT_STARTED = 2;
+/** [bytes] */
+const MB = 1024 * 1024;
+/** No log is larger than this, and a file is held in memory while it is read. */
+const MOST_MB = 2000;
 
 /** Starts the server and resolves with the exit code once `stopped` is called for. */
 export async function serveCommand(
@@ -24,10 +28,10 @@ export async function serveCommand(
   };
   const asked = parse(args, env);
   if (typeof asked === 'string') return fail(asked);
-  const { host, port, data } = asked;
+  const { host, port, data, largestMb } = asked;
   let running: Running;
   try {
-    running = await serve(host, port, data, (text) => err.write(`${text}\n`));
+    running = await serve(host, port, data, largestMb * MB, (text) => err.write(`${text}\n`));
   } catch (error) {
     return fail(whyNot(error, asked));
   }
@@ -48,13 +52,20 @@ interface Asked {
   readonly host: string;
   readonly port: number;
   readonly data: string;
+  /** The largest file that is taken. */
+  readonly largestMb: number;
 }
 
 function parse(args: readonly string[], env: Readonly<Record<string, string | undefined>>): Asked | string {
   try {
     const { values } = parseArgs({
       args: [...args],
-      options: { port: { type: 'string' }, data: { type: 'string' }, host: { type: 'string' } },
+      options: {
+        port: { type: 'string' },
+        data: { type: 'string' },
+        host: { type: 'string' },
+        'largest-mb': { type: 'string' },
+      },
     });
     const port = values.port ?? env.STILLWARM_PORT ?? '8620';
     if (!/^\d{1,5}$/.test(port) || Number(port) > 65_535)
@@ -62,7 +73,11 @@ function parse(args: readonly string[], env: Readonly<Record<string, string | un
     const host = values.host ?? '127.0.0.1';
     if (!LOOPBACK.includes(host))
       return `“${host}” would let other machines in, which needs a passphrase, and there is none yet. Leave --host out, or give one of ${LOOPBACK.join(', ')}.`;
-    return { host, port: Number(port), data: values.data ?? env.STILLWARM_DATA ?? './data' };
+    const largest = values['largest-mb'] ?? env.STILLWARM_LARGEST_MB ?? '512';
+    if (!/^\d{1,4}$/.test(largest) || Number(largest) < 1 || Number(largest) > MOST_MB)
+      return `“${largest}” is no size for the largest file. Give a whole number of megabytes from 1 to ${MOST_MB}.`;
+    const data = values.data ?? env.STILLWARM_DATA ?? './data';
+    return { host, port: Number(port), data, largestMb: Number(largest) };
   } catch (error) {
     return error instanceof Error ? error.message : String(error);
   }

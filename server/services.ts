@@ -2,9 +2,10 @@
 import { randomBytes } from 'node:crypto';
 import { join } from 'node:path';
 import { type Assessments, assessmentQueue } from './jobs/assessments.ts';
-import { type Bringings, bringingsIn } from './jobs/bringings.ts';
+import { type Bringings, bringingsIn, type Onto } from './jobs/bringings.ts';
 import { type Demonstration, demonstrationHouse } from './jobs/demonstration.ts';
 import { type Calculate, Stopped } from './jobs/tasks.ts';
+import { type Undoing, undoingIn } from './jobs/undoing.ts';
 import type { Writer } from './jobs/writer.ts';
 import type { HouseToStore } from './store/houseToStore.ts';
 import type { Reading } from './store/reading.ts';
@@ -14,6 +15,8 @@ export interface Services {
   readonly writer: Writer;
   readonly assessments: Assessments;
   readonly bringings: Bringings;
+  /** Takes the latest version of a house back, which is then assessed again. */
+  undo: Undoing['undo'];
   /** Stored houses are assessed at once, this one too. */
   readonly demonstration: Demonstration;
   /** Folder of the built pages. */
@@ -44,37 +47,58 @@ export interface Parts {
 }
 
 export function createServices(parts: Parts): Services {
-  const { reading, writer, calculate } = parts;
+  const { database, reading, writer, calculate } = parts;
   const assessments = assessmentQueue(parts);
+  const now = () => Date.now() / 1000;
   const store = async (house: HouseToStore, invented: boolean) => {
     const id = randomBytes(12).toString('base64url');
-    await writer.keepHouse(id, house, invented);
+    await writer.keepHouse(id, house, invented, now());
     assessments.start(id);
+    return id;
+  };
+  /** What goes on is the assessment of the house as it was. */
+  const assessAnew = async (id: string) => {
+    await assessments.cancel(id);
+    assessments.start(id);
+  };
+  const storeOnto = async (house: HouseToStore, { id, content }: Onto) => {
+    if (house.content === content) return id; // the same files again change nothing
+    await writer.addVersion(id, content, house, now());
+    await assessAnew(id);
     return id;
   };
   const bringings = bringingsIn({
     folder: parts.bringingFolder,
     largestFile: parts.largestFile,
+    database,
+    reading,
     calculate,
-    store: (house) => store(house, false),
+    store: (house, onto) => (onto === null ? store(house, false) : storeOnto(house, onto)),
   });
   const demonstration = demonstrationHouse({
     folder: parts.demonstrationFolder,
     workFolder: join(parts.bringingFolder, 'demonstration'),
+    database,
     calculate,
     store: (house) => store(house, true),
   });
+  const undoing = undoingIn({ workFolder: parts.bringingFolder, database, reading, writer, calculate });
   return {
     reading,
     writer,
     assessments,
     bringings,
+    async undo(id) {
+      await undoing.undo(id);
+      await assessAnew(id);
+    },
     demonstration,
     pages: parts.pages,
     closing: parts.closing,
     tell: parts.tell,
     async close() {
       bringings.close();
+      undoing.close();
       await demonstration.close();
       await assessments.close();
     },

@@ -45,10 +45,14 @@ export const putAway = (id: string, away: boolean) =>
 export const assessAgain = (id: string) => ask<Progress>('POST', `${house(id)}/assessment`);
 export const stopAssessing = (id: string) => ask<Progress>('DELETE', `${house(id)}/assessment`);
 export const storeDemonstration = () => ask<{ id: string }>('POST', '/demonstration');
-export const startBringing = () => ask<{ id: string }>('POST', '/bringings');
+/** @param onto the stored house that is added to; null for a house of its own */
+export const startBringing = (onto: string | null) =>
+  ask<{ id: string }>('POST', '/bringings', onto === null ? {} : { json: { onto } });
 export const getBringing = (id: string, signal?: AbortSignal) =>
   ask<BringingPreview>('GET', bringing(id), { signal });
 export const keepBringing = (id: string) => ask<{ id: string }>('POST', `${bringing(id)}/keep`);
+/** Takes back what was kept last. */
+export const undoImport = (id: string) => ask<void>('POST', `${house(id)}/undo`);
 export const dropBringing = (id: string) => ask<void>('DELETE', bringing(id));
 export const folderAddress = (id: string) => `/api${house(id)}/folder.zip`;
 

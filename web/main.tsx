@@ -1,8 +1,7 @@
 /** Which page stands at which address. */
 import { render } from 'preact';
-import { LocationProvider, Route, Router } from 'preact-iso';
+import { LocationProvider, lazy, Route, Router } from 'preact-iso';
 import './theme.css';
-import { Bring } from './pages/Bring.tsx';
 import { Design } from './pages/Design.tsx';
 import { HousePage } from './pages/House.tsx';
 import { Houses } from './pages/Houses.tsx';
@@ -10,6 +9,9 @@ import { Nights } from './pages/Nights.tsx';
 import { NotFound } from './pages/NotFound.tsx';
 import { Readings } from './pages/Readings.tsx';
 import { Stages } from './pages/Stages.tsx';
+
+/** It alone needs the schema of house.json and the time zones: the other pages do not wait for them. */
+const Bring = lazy(async () => (await import('./pages/Bring.tsx')).Bring);
 
 const App = () => (
   <LocationProvider>

@@ -1,16 +1,21 @@
 /** Bringing a house: files in one by one, shown as understood, then kept or dropped. */
 import { Hono } from 'hono';
+import { z } from 'zod';
 import { noSuchBringing } from '../jobs/bringings.ts';
 import { refused } from '../refused.ts';
 import type { Services } from '../services.ts';
 import { tellAsItGoes } from './tellAsItGoes.ts';
-import { wrongType } from './validate.ts';
+import { optionalJson, wrongType } from './validate.ts';
 
 const LONGEST_PATH = 200;
+/** The stored house that is added to. */
+const beginning = z.strictObject({ onto: z.string().optional() });
 
 export const bringingsApi = ({ bringings, closing }: Services) =>
   new Hono()
-    .post('/', async (c) => c.json({ id: await bringings.start() }, 201))
+    .post('/', optionalJson(beginning), async (c) =>
+      c.json({ id: await bringings.start(c.req.valid('json').onto ?? null) }, 201),
+    )
     .put('/:id/files/:path{.+}', async (c) => {
       if (c.req.header('content-type') !== 'application/octet-stream')
         throw wrongType('application/octet-stream');
@@ -32,10 +37,13 @@ export const bringingsApi = ({ bringings, closing }: Services) =>
       return c.body(null, 204);
     });
 
+/** Names that lead elsewhere, and the end of the path of a folder. */
+const NO_NAMES = ['', '.', '..'];
+
 /** The path as it is, when it stays inside the house folder. */
 function insidePath(path: string): string {
-  const leaves = /[\\\0]/.test(path) || /^[A-Za-z]:/.test(path) || path.startsWith('/');
-  if (leaves || path.split('/').includes('..') || path.length > LONGEST_PATH)
+  const foreign = /[\\\0]/.test(path) || /^[A-Za-z]:/.test(path);
+  if (foreign || path.split('/').some((part) => NO_NAMES.includes(part)) || path.length > LONGEST_PATH)
     throw refused(
       400,
       'path-refused',

@@ -25,6 +25,8 @@ const span = z.strictObject({
 const HOUR = 3600;
 /** Readings further apart than this many steps are a gap. */
 const STEPS_TO_A_GAP = 2.5;
+/** More marks than this are a smear. */
+const MOST_DOUBTED = 500;
 
 export const readingsApi = ({ reading }: Services) =>
   new Hono().get('/:id/readings', checkedQuery(span), (c) => {
@@ -49,7 +51,10 @@ export const readingsApi = ({ reading }: Services) =>
       last,
       time: middles(intervals),
       step: intervals.step,
-      channels: channels.map((channel) => thinned(channel, intervals, reading)),
+      channels: channels.map((channel) => ({
+        ...thinned(channel, intervals, reading),
+        ...doubtedOf(reading.doubted(channel.number, from, to)),
+      })),
       nights: nightsOf(id, house, Math.max(from, first), Math.min(to, last), reading),
       stages: (house.stages ?? []).map((stage) => ({
         name: stage.name,
@@ -82,6 +87,15 @@ function thinned(channel: StoredChannel, intervals: Intervals, reading: Reading)
     min: min.map(reported),
     max: max.map(reported),
   };
+}
+
+function doubtedOf(instants: Iterable<number>): Pick<ThinnedChannel, 'doubted'> {
+  const at: number[] = [];
+  for (const instant of instants) {
+    if (at.length === MOST_DOUBTED) return { doubted: { at, more: true } };
+    at.push(instant);
+  }
+  return at.length === 0 ? {} : { doubted: { at, more: false } };
 }
 
 function* readingsAsSamples(reading: Reading, channel: number, from: number, to: number): Iterable<Sample> {

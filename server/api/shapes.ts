@@ -1,7 +1,7 @@
 /** What the API's answers look like: the one thing of the server that the pages import. */
 import type { Assessment, Estimate, Imported, Message, Quantity, Verdict } from '../../src/assessment.ts';
 import type { NightCurve } from '../../src/curves.ts';
-import type { House } from '../../src/house.ts';
+import type { House, Logger } from '../../src/house.ts';
 
 /** How far the assessment of a house has come. */
 export type HouseState =
@@ -52,6 +52,8 @@ export interface HouseDetail extends HouseSummary {
   readonly assessment: Assessment | null;
   /** The original files and their SHA-256. */
   readonly files: readonly { readonly file: string; readonly bytes: number; readonly sha256: string }[];
+  /** Oldest first; the last one can be undone when there are two or more. */
+  readonly imports: readonly KeptImport[];
 }
 
 export interface NightsAnswer {
@@ -72,6 +74,13 @@ export interface ThinnedChannel {
   readonly unit: string;
   readonly min: readonly (number | null)[];
   readonly max: readonly (number | null)[];
+  /** Readings of the shown span that something speaks against; left out when there are none. */
+  readonly doubted?: {
+    /** The first of them, at most 500, in the order of time [s]. */
+    readonly at: readonly number[];
+    /** Whether there are others. */
+    readonly more: boolean;
+  };
 }
 
 export interface ReadingsAnswer {
@@ -96,22 +105,66 @@ export interface ReadingsAnswer {
 /** A house folder on its way in: nothing of it is stored until it is kept. */
 export interface BringingPreview {
   readonly id: string;
-  /** Null until a valid `house.json` has come. */
-  readonly name: string | null;
-  /** What is wrong with `house.json`; also that it is not there yet. */
+  /** The stored house that it is added to; null for a house of its own. */
+  readonly onto: { readonly id: string; readonly name: string } | null;
+  /** `house.json` as far as it is valid; null until it is. */
+  readonly house: House | null;
+  /** What is wrong with `house.json`, or that it is not there; and what is missing for an assessment. */
   readonly problems: readonly Message[];
-  /** What was understood of each file that has come and is named by `house.json`. */
-  readonly imports: readonly Imported[];
+  /** Every log that has come, those that `house.json` does not name as well. */
+  readonly files: readonly FilePreview[];
   /** Named by `house.json`, not come yet. */
   readonly missing: readonly string[];
-  /** Come, but not named by `house.json`: they will not be stored. */
-  readonly unnamed: readonly string[];
+  /** What only shows when all loggers are seen together. */
+  readonly notes: readonly Message[];
   /** Whether it can be kept: a valid house, with an inside and an outdoor temperature. */
   readonly ready: boolean;
 }
 
+/** One log as it was understood. */
+export interface FilePreview {
+  readonly imported: Imported;
+  /** By `house.json`; what it does not name is not stored. */
+  readonly named: boolean;
+  /** How a file of this layout was read when one was last kept; null when none was. */
+  readonly remembered: ReadingAnswers | null;
+  /** What it changes of the house that it is added to; null for a house of its own. */
+  readonly change: FileChange | null;
+}
+
+/** The answers of `house.json` to what a file does not say. */
+export type ReadingAnswers = Pick<Logger, 'columns' | 'timeZone' | 'clockOffsetMin' | 'read'>;
+
+export interface FileChange {
+  /** The very bytes are stored; a later export of a logger that is stored; a logger that is not. */
+  readonly kind: 'same' | 'continues' | 'new';
+  /** The stored file of the same logger. */
+  readonly of: string | null;
+  readonly newReadings: number;
+  /** Instants for which another value is stored: the stored one stays unless the person has it otherwise. */
+  readonly conflicts: {
+    readonly count: number;
+    /** The first few, values in the JSON's unit. */
+    readonly first: readonly {
+      readonly at: string;
+      readonly column: string;
+      readonly stored: number;
+      readonly brought: number;
+    }[];
+  };
+}
+
+/** What was kept of a house, one entry for each time: the latest can be undone. */
+export interface KeptImport {
+  /** ISO 8601; null for what was kept before such times were. */
+  readonly at: string | null;
+  /** Those that were new or other than before; none when only `house.json` was. */
+  readonly files: readonly string[];
+}
+
 /** The answer to an upload: what has come, whole. */
 export interface TakenFile {
+  /** As the house is to call it: another than it was sent by where the house has a file of that name already. */
   readonly name: string;
   readonly bytes: number;
 }

@@ -24,6 +24,14 @@ export const checkedJson = <S extends z.ZodType>(schema: S) =>
     return parse(schema, value, 'Body');
   });
 
+/** The same for a route that may be asked without a body. */
+export const optionalJson = <S extends z.ZodType>(schema: S) =>
+  validator('json', (value, c) => {
+    const type = c.req.header('content-type');
+    if (type !== undefined && !/^application\/json\b/.test(type)) throw wrongType('application/json');
+    return parse(schema, value, 'Body');
+  });
+
 export const wrongType = (wanted: string) =>
   refused(415, 'wrong-content-type', `This route takes ${wanted} only.`, `Send it as ${wanted}.`);
 

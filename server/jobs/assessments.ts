@@ -2,8 +2,8 @@
 
 import type { Message } from '../../src/assessment.ts';
 import type { HouseState, Work } from '../api/shapes.ts';
-import { sha256 } from '../store/houseToStore.ts';
 import type { Reading, StoredHouse } from '../store/reading.ts';
+import { sha256 } from '../store/sha256.ts';
 import { assessing } from './stepWords.ts';
 import { type Calculate, type Calculation, Stopped } from './tasks.ts';
 import { watchers } from './watchers.ts';

@@ -7,22 +7,31 @@ import { Readable, Transform } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import type { ReadableStream } from 'node:stream/web';
 import type { BringingPreview, BringingProgress, TakenFile, Work } from '../api/shapes.ts';
-import { machineFailure, Refused, refused } from '../refused.ts';
+import { houseChanged, machineFailure, noSuchHouse, Refused, refused } from '../refused.ts';
 import type { HouseToStore } from '../store/houseToStore.ts';
+import type { Reading } from '../store/reading.ts';
 import type { PreparedFolder } from './prepareFolder.ts';
+import { freeName, HOUSE_FILE, type StagedFile } from './stagedFolder.ts';
 import { reading as readingWork } from './stepWords.ts';
 import { type Calculate, type Calculation, Stopped } from './tasks.ts';
 import { watchers } from './watchers.ts';
 
 interface Bringing {
   readonly folder: string;
-  /** Paths by the names of the house folder. */
-  readonly files: Map<string, string>;
+  readonly onto: Onto | null;
+  /** By the names of the house folder. */
+  readonly files: Map<string, StagedFile>;
   /** How many uploads and readings have begun: the names on disk, so that no name from outside is one. */
   begun: number;
   /** Of the files as they are now; null until it is asked for. */
   reading: ReadingOfFolder | null;
   beingKept: boolean;
+}
+
+/** A stored house that is added to, as it was when that began. */
+export interface Onto {
+  readonly id: string;
+  readonly content: string;
 }
 
 /** The folder being read, or read: for the preview, and to be stored as it was read. */
@@ -39,14 +48,17 @@ interface Needs {
   readonly folder: string;
   /** [bytes] */
   readonly largestFile: number;
+  /** Path of the database file. */
+  readonly database: string;
+  readonly reading: Reading;
   readonly calculate: Calculate;
-  /** Stores a house and answers its id. */
-  store(house: HouseToStore): Promise<string>;
+  /** Stores a house, or another version of one, and answers its id. */
+  store(house: HouseToStore, onto: Onto | null): Promise<string>;
 }
 
 export type Bringings = ReturnType<typeof bringingsIn>;
 
-export function bringingsIn({ folder, largestFile, calculate, store }: Needs) {
+export function bringingsIn({ folder, largestFile, database, reading, calculate, store }: Needs) {
   const bringings = new Map<string, Bringing>();
   const namesBeingKept = new Set<string>();
   const { changed, watch } = watchers();
@@ -57,16 +69,33 @@ export function bringingsIn({ folder, largestFile, calculate, store }: Needs) {
     return bringing;
   }
 
+  /** The stored house that is added to; what was begun on it holds only as long as it stays as it was. */
+  function housePreviewed({ onto }: Bringing): BringingPreview['onto'] {
+    if (onto === null) return null;
+    const house = reading.house(onto.id);
+    if (house === null) throw noSuchHouse();
+    if (house.content !== onto.content) throw houseChanged();
+    return { id: house.id, name: house.name };
+  }
+
+  /** As the house is to call it: a name that another file has already is never taken. */
+  function nameFor(sentAs: string, { onto, files }: Bringing): string {
+    for (const [name, file] of files) if (file.sentAs === sentAs) return name;
+    if (onto === null || sentAs === HOUSE_FILE) return sentAs;
+    const stored = new Set(reading.files(onto.id).map(({ file }) => file));
+    return freeName(sentAs, (name) => stored.has(name) || files.has(name));
+  }
+
   /** Everyone who asks meanwhile waits for the same reading; a file that comes meanwhile has it begun anew. */
   async function prepared(id: string): Promise<PreparedFolder> {
     for (;;) {
       const bringing = find(id); // when it was dropped meanwhile, that is what there is to say
       bringing.reading ??= beginReading(id, bringing);
-      const { reading } = bringing;
+      const current = bringing.reading;
       try {
-        return await reading.calculation.result;
+        return await current.calculation.result;
       } catch (error) {
-        if (bringing.reading === reading) forgetReading(bringing);
+        if (bringing.reading === current) forgetReading(bringing);
         if (!(error instanceof Stopped)) throw error;
       }
     }
@@ -74,27 +103,29 @@ export function bringingsIn({ folder, largestFile, calculate, store }: Needs) {
 
   function beginReading(id: string, bringing: Bringing): ReadingOfFolder {
     const into = join(bringing.folder, String(++bringing.begun));
-    const calculation = calculate({ kind: 'prepare', folder: new Map(bringing.files), into }, (step) => {
-      reading.work = readingWork(step);
+    const { files, onto } = bringing;
+    const task = { kind: 'prepare', database, folder: new Map(files), onto: onto?.id ?? null, into } as const;
+    const calculation = calculate(task, (step) => {
+      begun.work = readingWork(step);
       changed(id);
     });
-    const reading: ReadingOfFolder = { calculation, into, work: { done: 0, what: 'Reading house.json.' } };
+    const begun: ReadingOfFolder = { calculation, into, work: { done: 0, what: 'Reading house.json.' } };
     const done = () => {
-      reading.work = null;
+      begun.work = null;
       changed(id);
     };
     calculation.result.then(done, done);
     changed(id);
-    return reading;
+    return begun;
   }
 
   function forgetReading(bringing: Bringing): void {
-    const { reading } = bringing;
+    const { reading: forgotten } = bringing;
     bringing.reading = null;
-    if (reading === null) return;
-    reading.calculation.stop();
-    const remove = () => rm(reading.into, { recursive: true, force: true });
-    reading.calculation.result.then(remove, remove).catch(() => {}); // else it goes with the whole folder
+    if (forgotten === null) return;
+    forgotten.calculation.stop();
+    const remove = () => rm(forgotten.into, { recursive: true, force: true });
+    forgotten.calculation.result.then(remove, remove).catch(() => {}); // else it goes with the whole folder
   }
 
   async function remove(id: string): Promise<void> {
@@ -109,16 +140,20 @@ export function bringingsIn({ folder, largestFile, calculate, store }: Needs) {
     /** Removes what an earlier run left behind. */
     clear: () => rm(folder, { recursive: true, force: true }),
 
-    async start(): Promise<string> {
+    /** @param ontoId the stored house that is added to; null for a house of its own */
+    async start(ontoId: string | null): Promise<string> {
+      const house = ontoId === null ? null : reading.house(ontoId);
+      if (ontoId !== null && house === null) throw noSuchHouse();
+      const onto = house && { id: house.id, content: house.content };
       const id = randomBytes(12).toString('base64url');
       const own = join(folder, id);
       await mkdir(own, { recursive: true });
-      bringings.set(id, { folder: own, files: new Map(), begun: 0, reading: null, beingKept: false });
+      bringings.set(id, { folder: own, onto, files: new Map(), begun: 0, reading: null, beingKept: false });
       return id;
     },
 
     /** Takes a file in, in place of one of the same name. An upload that stops half-way leaves nothing. */
-    async put(id: string, name: string, body: ReadableStream | null): Promise<TakenFile> {
+    async put(id: string, sentAs: string, body: ReadableStream | null): Promise<TakenFile> {
       const bringing = find(id);
       if (bringing.beingKept) throw beingKept();
       const path = join(bringing.folder, String(++bringing.begun));
@@ -129,16 +164,21 @@ export function bringingsIn({ folder, largestFile, calculate, store }: Needs) {
         if (find(id).beingKept) throw beingKept();
       } catch (error) {
         await rm(path, { force: true });
-        throw error instanceof Refused ? error : (machineFailure(error) ?? stoppedHalfWay(name));
+        throw error instanceof Refused ? error : (machineFailure(error) ?? stoppedHalfWay(sentAs));
       }
       forgetReading(bringing);
+      const name = nameFor(sentAs, bringing);
       const replaced = bringing.files.get(name);
-      bringing.files.set(name, path);
-      if (replaced !== undefined) await rm(replaced, { force: true });
+      bringing.files.set(name, { path, sentAs });
+      if (replaced !== undefined) await rm(replaced.path, { force: true });
       return { name, bytes: file.bytesWritten };
     },
 
-    preview: async (id: string): Promise<BringingPreview> => ({ id, ...(await prepared(id)).preview }),
+    async preview(id: string): Promise<BringingPreview> {
+      const onto = housePreviewed(find(id));
+      const { preview } = await prepared(id);
+      return { id, onto, ...preview };
+    },
 
     /** How far the reading has come; null when the folder is gone. */
     progress(id: string): BringingProgress | null {
@@ -155,6 +195,7 @@ export function bringingsIn({ folder, largestFile, calculate, store }: Needs) {
 
     /** Stores the house and answers its id; the folder is then gone from here. */
     async keep(id: string): Promise<string> {
+      housePreviewed(find(id));
       const { house, preview } = await prepared(id);
       const bringing = find(id);
       if (house === null) throw notReady(preview.problems, preview.missing);
@@ -162,7 +203,7 @@ export function bringingsIn({ folder, largestFile, calculate, store }: Needs) {
       bringing.beingKept = true;
       namesBeingKept.add(house.name);
       try {
-        const kept = await store(house);
+        const kept = await store(house, bringing.onto);
         await remove(id);
         return kept;
       } finally {
@@ -173,7 +214,7 @@ export function bringingsIn({ folder, largestFile, calculate, store }: Needs) {
 
     /** Stops every reading. */
     close(): void {
-      for (const { reading } of bringings.values()) reading?.calculation.stop();
+      for (const bringing of bringings.values()) bringing.reading?.calculation.stop();
     },
   };
 }
@@ -189,12 +230,12 @@ function atMost(bytes: number): Transform {
   });
 }
 
-export const tooLarge = (bytes: number) =>
+const tooLarge = (bytes: number) =>
   refused(
     413,
     'too-large',
-    `This is larger than ${Math.round(bytes / 1024 / 1024)} MB, the most that is taken.`,
-    'Split the record into several houses, or export it at a longer interval.',
+    `This file is larger than ${Math.round(bytes / 1024 / 1024)} MB, the most that is taken.`,
+    'Export the record in parts or at a longer interval, or start the program with a larger --largest-mb.',
   );
 
 export const noSuchBringing = () =>

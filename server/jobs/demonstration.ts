@@ -10,6 +10,8 @@ interface Needs {
   readonly folder: string;
   /** For its readings on their way into the store; removed afterwards. */
   readonly workFolder: string;
+  /** Path of the database file. */
+  readonly database: string;
   readonly calculate: Calculate;
   /** Stores a house and answers its id. */
   store(house: HouseToStore): Promise<string>;
@@ -17,11 +19,17 @@ interface Needs {
 
 export type Demonstration = ReturnType<typeof demonstrationHouse>;
 
-export function demonstrationHouse({ folder, workFolder, calculate, store }: Needs) {
+export function demonstrationHouse({ folder, workFolder, database, calculate, store }: Needs) {
   let coming: { readonly id: Promise<string>; stop(): void } | null = null;
 
   function begin() {
-    const preparing = calculate({ kind: 'prepare', folder: folderAt(folder), into: workFolder });
+    const preparing = calculate({
+      kind: 'prepare',
+      database,
+      folder: folderAt(folder),
+      onto: null,
+      into: workFolder,
+    });
     const id = preparing.result
       .then(({ house }) => {
         if (house === null) throw new Error(`${folder} holds no house that can be assessed`);
@@ -50,4 +58,4 @@ export function demonstrationHouse({ folder, workFolder, calculate, store }: Nee
 }
 
 const folderAt = (path: string): StagedFolder =>
-  new Map(readdirSync(path).map((name) => [name, join(path, name)]));
+  new Map(readdirSync(path).map((name) => [name, { path: join(path, name), sentAs: name }]));

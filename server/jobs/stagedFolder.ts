@@ -1,42 +1,39 @@
-/** A house folder on disk, wherever its files lie: how one waits to be kept, and how the demonstration house comes. */
+/** House folders on disk, wherever their files lie: how one waits to be kept, and how the demonstration house comes. */
 import { readFileSync } from 'node:fs';
-import type { Message } from '../../src/assessment.ts';
-import type { House } from '../../src/house.ts';
-import { readHouse } from '../../src/houseFile.ts';
-import { filesNamed } from '../../src/record/index.ts';
-import { say } from '../../src/words/index.ts';
+import type { FolderFile } from '../store/houseToStore.ts';
+import { sha256 } from '../store/sha256.ts';
 
-/** The path of each file by its name in the house folder, `house.json` among them. */
-export type StagedFolder = ReadonlyMap<string, string>;
-
-export type FolderOnDisk =
-  | {
-      readonly kind: 'house';
-      readonly house: House;
-      readonly json: Uint8Array;
-      /** The files that `house.json` names and that are there. */
-      readonly files: ReadonlyMap<string, Uint8Array>;
-      readonly missing: readonly string[];
-    }
-  | { readonly kind: 'problems'; readonly problems: readonly Message[] };
-
-export function readStaged(folder: StagedFolder): FolderOnDisk {
-  const path = folder.get('house.json');
-  if (path === undefined) return { kind: 'problems', problems: [noHouseFile] };
-  const json = readFileSync(path);
-  const reading = readHouse(json.toString('utf8'));
-  if (reading.kind === 'problems') return { kind: 'problems', problems: reading.problems.map(say) };
-  const named = filesNamed(reading.house);
-  const files = new Map<string, Uint8Array>();
-  for (const name of named) {
-    const at = folder.get(name);
-    if (at !== undefined) files.set(name, readFileSync(at));
-  }
-  return { kind: 'house', house: reading.house, json, files, missing: named.filter((it) => !files.has(it)) };
+export interface StagedFile {
+  readonly path: string;
+  /** The name that it came with; in the folder it may have another one. */
+  readonly sentAs: string;
 }
 
-const noHouseFile: Message = {
-  code: 'house-json-missing',
-  text: 'There is no house.json yet.',
-  remedy: 'Add the file house.json, which says what the house is and which logs belong to it.',
-};
+/** Each file by its name in the house folder, `house.json` among them. */
+export type StagedFolder = ReadonlyMap<string, StagedFile>;
+
+export interface BroughtFile extends FolderFile, StagedFile {
+  readonly path: string;
+}
+
+/** All but `house.json`. */
+export function readStaged(folder: StagedFolder): ReadonlyMap<string, BroughtFile> {
+  const brought = new Map<string, BroughtFile>();
+  for (const [name, file] of folder) {
+    if (name === HOUSE_FILE) continue;
+    const bytes = readFileSync(file.path);
+    brought.set(name, { ...file, bytes, sha256: sha256(bytes) });
+  }
+  return brought;
+}
+
+export const HOUSE_FILE = 'house.json';
+
+/** The name itself, or with the first number that makes it one of its own: "living (2).csv". */
+export function freeName(name: string, taken: (name: string) => boolean): string {
+  const [, stem = name, ending = ''] = /^(.+?)(\.[^./]*)?$/.exec(name) ?? [];
+  for (let number = 1; ; number++) {
+    const free = number === 1 ? name : `${stem} (${number})${ending}`;
+    if (!taken(free)) return free;
+  }
+}

@@ -2,17 +2,25 @@
 import type { AssessStep } from '../../src/assess.ts';
 import type { Outcome } from '../store/writing.ts';
 import { assessHouse } from './assessHouse.ts';
-import { type PreparedFolder, prepareFolder } from './prepareFolder.ts';
-import type { StagedFolder } from './stagedFolder.ts';
+import { type FolderToPrepare, type PreparedFolder, prepareFolder } from './prepareFolder.ts';
+import { type VersionBefore, versionBefore } from './versionBefore.ts';
 
 export interface TaskResults {
   readonly assess: Outcome;
   readonly prepare: PreparedFolder;
+  readonly 'version before': VersionBefore;
 }
 
 export type Task =
   | { readonly kind: 'assess'; readonly database: string; readonly id: string }
-  | { readonly kind: 'prepare'; readonly folder: StagedFolder; readonly into: string };
+  | ({ readonly kind: 'prepare' } & FolderToPrepare)
+  | {
+      readonly kind: 'version before';
+      readonly database: string;
+      readonly id: string;
+      /** A folder for the readings that are to be stored. */
+      readonly into: string;
+    };
 
 export type TaskOf<K extends Task['kind']> = Extract<Task, { kind: K }>;
 
@@ -22,7 +30,9 @@ export function runTask(task: Task, onStep: (step: AssessStep) => void): TaskRes
     case 'assess':
       return assessHouse(task.database, task.id, onStep);
     case 'prepare':
-      return prepareFolder(task.folder, task.into, onStep);
+      return prepareFolder(task, onStep);
+    case 'version before':
+      return versionBefore(task.database, task.id, task.into);
   }
 }
 

@@ -69,6 +69,8 @@ export function writerInThread(start: () => Worker, tell: (text: string) => void
 
   const writer: Writer = {
     keepHouse: (...args) => ask('keepHouse', args),
+    addVersion: (...args) => ask('addVersion', args),
+    undoVersion: (...args) => ask('undoVersion', args),
     putAway: (...args) => ask('putAway', args),
     deleteHouse: (...args) => ask('deleteHouse', args),
     storeOutcome: (...args) => ask('storeOutcome', args),

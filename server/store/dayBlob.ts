@@ -19,17 +19,25 @@ export interface Readings {
 export function packDay({ time, value }: Readings, day: number): Uint8Array {
   const bytes = new Uint8Array(time.length * BYTES_PER_READING);
   new Float64Array(bytes.buffer, 0, time.length).set(value);
-  const offsets = new Int32Array(bytes.buffer, time.length * 8, time.length);
-  for (let i = 0; i < time.length; i++) offsets[i] = Math.round((time[i] - day * DAY) * 1000);
+  bytes.set(packInstants(time, day), time.length * 8);
   return bytes;
 }
 
 export function unpackDay(bytes: Uint8Array, day: number): Readings {
   const n = bytes.length / BYTES_PER_READING;
-  const own = bytes.slice().buffer;
-  const offsets = new Int32Array(own, n * 8, n);
   return {
-    time: Float64Array.from(offsets, (offset) => (day * DAY * 1000 + offset) / 1000),
-    value: new Float64Array(own, 0, n),
+    time: unpackInstants(bytes.subarray(n * 8), day),
+    value: new Float64Array(Uint8Array.from(bytes.subarray(0, n * 8)).buffer),
   };
+}
+
+/** Instants of one UTC day alone, in the same form. */
+export function packInstants(time: Float64Array, day: number): Uint8Array {
+  const offsets = Int32Array.from(time, (instant) => Math.round((instant - day * DAY) * 1000));
+  return new Uint8Array(offsets.buffer);
+}
+
+export function unpackInstants(bytes: Uint8Array, day: number): Float64Array {
+  const offsets = new Int32Array(Uint8Array.from(bytes).buffer);
+  return Float64Array.from(offsets, (offset) => (day * DAY * 1000 + offset) / 1000);
 }

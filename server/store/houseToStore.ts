@@ -1,13 +1,15 @@
 /** A house folder -> all that the store keeps of it: the reading of the logs, done before anything is written. */
-import { createHash } from 'node:crypto';
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Quantity } from '../../src/assessment.ts';
 import type { House, Logger } from '../../src/house.ts';
-import type { LogChannel, readLog } from '../../src/logs/index.ts';
-import { gatherRecord } from '../../src/record/index.ts';
+import type { readLog } from '../../src/logs/index.ts';
+import { exportsOf, type Shelf, shelfOf } from '../../src/record/index.ts';
 import { spacingOf } from '../../src/series/steps.ts';
+import { entriesOf, type JoinedChannel, joinedChannels } from './joinedChannels.ts';
+import { type Layout, layoutsOf } from './layout.ts';
 import { writeReadings } from './readingsFile.ts';
+import { sha256 } from './sha256.ts';
 
 /** Files and readings stay on disk until they are stored: a year of many loggers is too much to pass about. */
 export interface HouseToStore {
@@ -15,16 +17,21 @@ export interface HouseToStore {
   readonly timeZone: string;
   readonly json: Uint8Array;
   readonly content: string;
-  readonly files: readonly {
-    readonly name: string;
-    readonly sha256: string;
-    readonly bytes: number;
-    readonly path: string;
-  }[];
+  readonly files: readonly FileToStore[];
   readonly channels: readonly ChannelToStore[];
+  readonly layouts: readonly Layout[];
+}
+
+export interface FileToStore {
+  readonly name: string;
+  readonly sha256: string;
+  readonly bytes: number;
+  /** Null for one whose bytes are stored. */
+  readonly path: string | null;
 }
 
 export interface ChannelToStore {
+  /** The first of its files. */
   readonly file: string;
   readonly column: string;
   readonly room: string | null;
@@ -39,77 +46,68 @@ export interface ChannelToStore {
   readonly path: string;
 }
 
-interface ReadFolder {
+/** A file of a house folder, in memory. */
+export interface FolderFile {
+  readonly bytes: Uint8Array;
+  readonly sha256: string;
+  /** Where it waits to be stored; null when it is. */
+  readonly path: string | null;
+}
+
+export interface ReadFolder {
   readonly house: House;
   readonly json: Uint8Array;
   /** Those that `house` names, by their names in it. */
-  readonly files: ReadonlyMap<string, Uint8Array>;
+  readonly files: ReadonlyMap<string, FolderFile>;
 }
 
 /**
- * @param paths where the files lie, by their names
- * @param into  a folder for the readings, made here
- * @param read  how a log is read
+ * @param into a folder for the readings, made here
+ * @param read how a log is read
  */
 export function houseToStore(
   { house, json, files }: ReadFolder,
-  paths: ReadonlyMap<string, string>,
   into: string,
   read: typeof readLog,
 ): HouseToStore {
-  const hashed = Array.from(files, ([name, bytes]) => ({
-    name,
-    sha256: sha256(bytes),
-    bytes: bytes.length,
-    path: paths.get(name) ?? '',
-  }));
+  const listed = Array.from(files, ([name, { bytes, ...file }]) => ({ name, bytes: bytes.length, ...file }));
+  const shelf = shelfOf(house, bytesOf(files), { read });
   mkdirSync(into, { recursive: true });
   return {
     name: house.name,
     timeZone: house.location.timeZone,
     json,
-    content: sha256(
-      JSON.stringify([sha256(json), ...hashed.map(({ name, sha256 }) => [name, sha256]).toSorted()]),
-    ),
-    files: hashed,
-    channels: channelsOf(house, files, read).map(({ time, value, ...channel }, i) => {
+    content: contentOf(json, listed),
+    files: listed,
+    channels: channelsOf(house, shelf).map(({ time, value, doubt, ...channel }, i) => {
       const path = join(into, String(i));
-      writeReadings(path, { time, value });
+      writeReadings(path, { time, value, doubt });
       return { ...channel, first: time[0], last: time[time.length - 1], path };
     }),
+    layouts: layoutsOf(house, shelf),
   };
 }
 
-export const sha256 = (of: Uint8Array | string) => createHash('sha256').update(of).digest('hex');
+export const bytesOf = (files: ReadonlyMap<string, FolderFile>): ReadonlyMap<string, Uint8Array> =>
+  new Map(Array.from(files, ([name, { bytes }]) => [name, bytes]));
 
-type ChannelRead = Omit<ChannelToStore, 'first' | 'last' | 'path'> & Pick<LogChannel, 'time' | 'value'>;
+/** The same for the same house.json and the same files under the same names, and only then. */
+const contentOf = (json: Uint8Array, files: readonly FileToStore[]) =>
+  sha256(JSON.stringify([sha256(json), ...files.map(({ name, sha256 }) => [name, sha256]).toSorted()]));
 
-/** Every channel of every file, each once, as the entry that names the file first has it read. */
-function channelsOf(
-  house: House,
-  files: ReadonlyMap<string, Uint8Array>,
-  readAs: typeof readLog,
-): ChannelRead[] {
-  const bare: House = { ...house, loggers: [], weather: [], heat: [] };
-  // The record of one entry alone: without an inside logger it stops at the accounts of its files.
-  const read = (entry: Partial<House>) =>
-    gatherRecord({ ...bare, ...entry }, files, { read: readAs }).accounts.flatMap(({ file, reading }) =>
-      reading.kind === 'read' ? reading.channels.map((channel) => ({ ...channel, file })) : [],
-    );
+type ChannelRead = Omit<ChannelToStore, 'first' | 'last' | 'path'> &
+  Pick<JoinedChannel, 'time' | 'value' | 'doubt'>;
+
+/** Every channel of every logger, each column of a file once, as the entry that names the file first has it read. */
+function channelsOf(house: House, shelf: Shelf): ChannelRead[] {
   const seen = new Set<string>();
-  const once =
-    (room: string | null, place: ChannelToStore['place']) =>
-    ({ file, column, quantity, time, value }: LogChannel & { readonly file: string }): ChannelRead[] => {
+  return entriesOf(house).flatMap(({ entry, room, place }) =>
+    joinedChannels(exportsOf(entry, shelf), entry).flatMap((channel): ChannelRead[] => {
+      const { file, column, quantity, time, value, doubt } = channel;
       const key = JSON.stringify([file, column, quantity]);
       if (seen.has(key)) return [];
       seen.add(key);
-      return [{ file, column, room, place, quantity, spacing: spacingOf(time), time, value }];
-    };
-  return [
-    ...house.loggers.flatMap((logger) =>
-      read({ loggers: [{ ...logger, place: 'outside' }] }).flatMap(once(logger.room ?? null, logger.place)),
-    ),
-    ...(house.weather ?? []).flatMap((entry) => read({ weather: [entry] }).flatMap(once(null, 'weather'))),
-    ...(house.heat ?? []).flatMap((entry) => read({ heat: [entry] }).flatMap(once(null, 'heat'))),
-  ];
+      return [{ file, column, room, place, quantity, spacing: spacingOf(time), time, value, doubt }];
+    }),
+  );
 }

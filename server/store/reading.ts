@@ -1,9 +1,11 @@
 /** Everything that is read from the database; rows become objects here. */
 import type { Database } from 'better-sqlite3';
 import type { Message, Quantity } from '../../src/assessment.ts';
-import { DAY, type Readings, unpackDay } from './dayBlob.ts';
+import type { ReadingAnswers } from '../api/shapes.ts';
+import { DAY, type Readings, unpackDay, unpackInstants } from './dayBlob.ts';
 import { type HourSummary, unpackHours } from './hourBlob.ts';
 import type { ChannelToStore } from './houseToStore.ts';
+import { versionsIn } from './versions.ts';
 import { DEMONSTRATION_STORED } from './writing.ts';
 
 export interface StoredHouse {
@@ -62,15 +64,8 @@ export function readingFrom(db: Database) {
   const houses = db.prepare<[], HouseRow>(`${HOUSES} ORDER BY number`);
   const house = db.prepare<[string], HouseRow>(`${HOUSES} WHERE id = ?`);
   const invented = db.prepare<[], { id: string }>('SELECT id FROM house WHERE invented = 1');
-  const json = db.prepare<[string], { json: Buffer }>('SELECT json FROM house WHERE id = ?');
   const assessment = db.prepare<[string], { assessment: string | null }>(
     `SELECT assessment FROM outcome WHERE house = ${NUMBER}`,
-  );
-  const fileList = db.prepare<[string], { file: string; bytes: number; sha256: string }>(
-    `SELECT name AS file, bytes, sha256 FROM file WHERE house = ${NUMBER} ORDER BY rowid`,
-  );
-  const fileBytes = db.prepare<[string, string], { content: Buffer }>(
-    `SELECT content FROM file WHERE house = ${NUMBER} AND name = ?`,
   );
   const channels = db.prepare<[string], StoredChannel>(
     `SELECT number, file, column_name AS "column", room, place, quantity, spacing_s AS spacing,
@@ -79,6 +74,9 @@ export function readingFrom(db: Database) {
   );
   const days = db.prepare<[number, number, number], { day: number; readings: Buffer }>(
     'SELECT day, readings FROM day_readings WHERE channel = ? AND day BETWEEN ? AND ? ORDER BY day',
+  );
+  const doubts = db.prepare<[number, number, number], { day: number; instants: Buffer }>(
+    'SELECT day, instants FROM day_doubts WHERE channel = ? AND day BETWEEN ? AND ? ORDER BY day',
   );
   const hours = db.prepare<[number, number, number], { day: number; hours: Buffer }>(
     'SELECT day, hours FROM day WHERE channel = ? AND day BETWEEN ? AND ? ORDER BY day',
@@ -100,6 +98,7 @@ export function readingFrom(db: Database) {
   const curves = db.prepare<[string], { curve: string }>(
     `SELECT curve FROM night WHERE house = ${NUMBER} ORDER BY sunset_s`,
   );
+  const layout = db.prepare<[string], string>('SELECT answers FROM layout WHERE signature = ?').pluck();
   const once = db.prepare<[string], { what: string }>('SELECT what FROM done_once WHERE what = ?');
 
   /** The days between two instants, and the next with readings to either side. */
@@ -110,6 +109,7 @@ export function readingFrom(db: Database) {
   };
 
   return {
+    ...versionsIn(db),
     houses: () => houses.all().map(storedHouse),
     house: (id: string) => {
       const row = house.get(id);
@@ -118,12 +118,8 @@ export function readingFrom(db: Database) {
     /** The demonstration house, wherever it is put; null when it was deleted or never stored. */
     demonstration: () => invented.get()?.id ?? null,
     demonstrationWasStored: () => once.get(DEMONSTRATION_STORED) !== undefined,
-    /** `house.json` byte for byte; null for a house that is not there. */
-    json: (id: string): Uint8Array | null => json.get(id)?.json ?? null,
     /** JSON; null when not assessed. */
     assessment: (id: string) => assessment.get(id)?.assessment ?? null,
-    files: (id: string) => fileList.all(id),
-    file: (id: string, name: string): Uint8Array | null => fileBytes.get(id, name)?.content ?? null,
     channels: (id: string) => channels.all(id),
     /** The readings of the days from one instant to another and of the nearest day to either side. */
     readings: (channel: number, from: number, to: number): Readings[] =>
@@ -131,6 +127,16 @@ export function readingFrom(db: Database) {
     /** The same, as hourly summaries. */
     hours: (channel: number, from: number, to: number): HourSummary[] =>
       hours.all(channel, ...dayRange(channel, from, to)).flatMap((row) => unpackHours(row.hours, row.day)),
+    /** The instants from one to another at which a reading is doubted, in the order of time [s]. */
+    *doubted(channel: number, from: number, to: number): Iterable<number> {
+      for (const { day, instants } of doubts.iterate(channel, Math.floor(from / DAY), Math.floor(to / DAY)))
+        yield* unpackInstants(instants, day).filter((t) => t >= from && t <= to);
+    },
+    /** How a log of this layout was last read; null when none was kept. */
+    layout(signature: string): ReadingAnswers | null {
+      const answers = layout.get(signature);
+      return answers === undefined ? null : JSON.parse(answers);
+    },
     nights: (id: string, from: number, to: number) =>
       nights.all(id, from, to).map((night) => ({ ...night, used: night.used === 1 })),
     /** JSON of each night's curve, in the order of time. */

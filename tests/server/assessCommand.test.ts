@@ -141,7 +141,7 @@ describe('exit code 0 with a warning, and the rest assessed', () => {
     await mkdir(join(folder, 'bed.csv'));
     const { code, assessment } = await run(folder, '--json');
     expect(code).toBe(0);
-    expect(assessment().warnings.map((it) => it.code)).toContain('file-missing');
+    expect(assessment().warnings.map((it) => it.code)).toContain('file-not-taken');
   });
 });
 

@@ -34,7 +34,7 @@ afterEach(() => server.end());
 describe('what was understood is shown before anything is stored', () => {
   test('nothing has come: house.json is asked for', async () => {
     const answer = await preview();
-    expect(answer).toMatchObject({ id, name: null, ready: false });
+    expect(answer).toMatchObject({ id, onto: null, house: null, files: [], ready: false });
     expect(answer.problems.map(({ code }) => code)).toEqual(['house-json-missing']);
   });
 
@@ -67,7 +67,7 @@ describe('what was understood is shown before anything is stored', () => {
     }
     expect(answers.map(({ missing }) => missing)).toEqual([['in.csv', 'logs/out.csv'], ['logs/out.csv'], []]);
     expect(answers.map(({ ready }) => ready)).toEqual([false, false, true]);
-    expect(answers[2].imports.map(({ file, rows }) => [file, rows])).toEqual([
+    expect(answers[2].files.map(({ imported }) => [imported.file, imported.rows])).toEqual([
       ['in.csv', 432],
       ['logs/out.csv', 432],
     ]);
@@ -78,7 +78,11 @@ describe('what was understood is shown before anything is stored', () => {
   test('a file that house.json does not name is told and not stored', async () => {
     for (const [name, content] of Object.entries({ ...houseFolder, 'holiday.txt': 'x' }))
       await put(name, content);
-    expect((await preview()).unnamed).toEqual(['holiday.txt']);
+    expect((await preview()).files.map(({ imported, named }) => [imported.file, named])).toEqual([
+      ['in.csv', true],
+      ['logs/out.csv', true],
+      ['holiday.txt', false],
+    ]);
     const kept = ((await (await keep()).json()) as { id: string }).id;
     expect(server.services.reading.files(kept).map(({ file }) => file)).toEqual(['in.csv', 'logs/out.csv']);
   });
@@ -134,7 +138,7 @@ describe('a reading that goes on', () => {
     await put('holiday.txt', 'x');
     await until(() => held.length > 1);
     held[1].end();
-    expect((await answer).unnamed).toEqual(['holiday.txt']);
+    expect((await answer).files.map(({ imported }) => imported.file)).toContain('holiday.txt');
   });
 
   test('tells file by file how far it is', async () => {
@@ -239,7 +243,7 @@ describe('keeping', () => {
     server.db.pragma(`max_page_count = ${pages + 4}`);
     const response = await keep();
     expect([response.status, await codes(response)]).toEqual([507, ['storage-full']]);
-    for (const table of ['house', 'file', 'channel', 'day'])
+    for (const table of ['house', 'version', 'file', 'original', 'channel', 'day', 'layout'])
       expect(server.db.prepare(`SELECT count(*) FROM ${table}`).pluck().get()).toBe(0);
     expect(server.db.pragma('integrity_check', { simple: true })).toBe('ok');
     server.db.pragma('max_page_count = 1000000');
@@ -267,8 +271,11 @@ describe('an upload is refused', () => {
     ['C%3A%2Fwindows'],
     ['a%5Cb.csv'],
     ['a%00b.csv'],
+    ['logs/'],
+    ['logs//in.csv'],
+    ['logs%2F.%2Fin.csv'],
     ['x'.repeat(201)],
-  ])('with 400 when its path leaves the folder or is no path: %s', async (path) => {
+  ])('with 400 when its path leaves the folder, is that of a folder, or is no path: %s', async (path) => {
     const response = await server.ask(`/api/bringings/${id}/files/${path}`, raw('x'));
     expect([response.status, await codes(response)]).toEqual([400, ['path-refused']]);
     expect(staged()).toEqual([]);
@@ -302,7 +309,7 @@ describe('an upload is refused', () => {
     expect(staged()).toHaveLength(1);
     await put('house.json', houseFolder['house.json']);
     await put('logs/out.csv', houseFolder['logs/out.csv']);
-    expect((await preview()).imports[0].rows).toBe(432);
+    expect((await preview()).files[0].imported.rows).toBe(432);
   });
 
   test('when it stops half-way, and nothing of it stays', async () => {
@@ -317,7 +324,7 @@ describe('an upload is refused', () => {
     const response = await server.ask(filePath(id, 'in.csv'), init);
     expect([response.status, await codes(response)]).toEqual([400, ['upload-stopped']]);
     expect(staged()).toEqual([]);
-    expect((await preview()).unnamed).toEqual([]);
+    expect((await preview()).files).toEqual([]);
   });
 });
 

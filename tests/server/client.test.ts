@@ -15,7 +15,7 @@ test('the client made from the routes’ own types knows addresses and answers',
     });
   };
   const client = hc<Api>('http://localhost:8620/api', { fetch: asked });
-  const { id: bringing } = await (await client.bringings.$post()).json();
+  const { id: bringing } = await (await client.bringings.$post({ json: {} })).json();
   const waiting: BringingPreview = await (
     await client.bringings[':id'].$get({ param: { id: bringing } })
   ).json();

@@ -67,10 +67,24 @@ describe('a house that was kept', () => {
   test('is deleted with everything that belongs to it', async () => {
     expect((await server.ask(`/api/houses/${id}`, { method: 'DELETE' })).status).toBe(204);
     expect(await houses()).toEqual([]);
-    for (const table of ['house', 'file', 'channel', 'day', 'day_readings', 'outcome', 'night'])
+    for (const table of tables)
       expect([table, server.db.prepare(`SELECT count(*) FROM ${table}`).pluck().get()]).toEqual([table, 0]);
   });
 });
+
+/** All that hold anything of a house. */
+const tables = [
+  'house',
+  'version',
+  'file',
+  'original',
+  'channel',
+  'day',
+  'day_readings',
+  'day_doubts',
+  'outcome',
+  'night',
+];
 
 describe('what cannot be answered is refused', () => {
   test.each([
@@ -82,6 +96,7 @@ describe('what cannot be answered is refused', () => {
     ['POST', '/assessment'],
     ['DELETE', '/assessment'],
     ['GET', '/progress'],
+    ['POST', '/undo'],
   ])('with 404 for a house that is not there: %s %s', async (method, path) => {
     const response = await server.ask(`/api/houses/nobody${path}`, { method });
     expect(response.status).toBe(404);

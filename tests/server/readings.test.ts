@@ -105,6 +105,46 @@ describe('a house of readings', () => {
     expect(open.length * answer.step).toBeGreaterThan(2 * 86_400);
   });
 
+  describe('with readings that something speaks against', () => {
+    /** Three days of minutes at 20 °C and a little, with a zero at each of these. */
+    const text = (zeros: readonly number[]) => {
+      const off = new Set(zeros);
+      const rows = Array.from({ length: 3 * 1440 }, (_, i) => {
+        const time = new Date(Date.UTC(2027, 0, 10) + i * 60_000).toISOString().slice(0, 16);
+        return `${time}Z,${off.has(i) ? 0 : (20 + Math.sin(i / 60)).toFixed(2)}`;
+      });
+      return ['Time,Temperature (°C)', ...rows].join('\n');
+    };
+    const at = (minute: number) => Date.UTC(2027, 0, 10) / 1000 + minute * 60;
+    const doubtedOf = async (zeros: readonly number[], query: (id: string) => string) => {
+      const id = await server.bring({ ...houseFolder, 'in.csv': text(zeros) });
+      const { channels } = await ask(server, id, query(id));
+      return channels.map(({ doubted }) => doubted);
+    };
+
+    test('tells their instants, and nothing of a channel that has none', async () => {
+      expect(await doubtedOf([100, 1500, 1501, 4000], () => '')).toEqual([
+        { at: [100, 1500, 1501, 4000].map(at), more: false },
+        undefined,
+      ]);
+    });
+
+    test('tells those of the asked span alone, its ends included', async () => {
+      const span = `?from=${at(100)}&to=${at(1500)}`;
+      expect(await doubtedOf([99, 100, 1500, 1501], () => span)).toEqual([
+        { at: [100, 1500].map(at), more: false },
+        undefined,
+      ]);
+    });
+
+    test('tells the first 500, and that there are more', async () => {
+      const zeros = Array.from({ length: 501 }, (_, i) => 5 + 8 * i);
+      const [all] = await doubtedOf(zeros, () => '');
+      expect(all).toEqual({ at: zeros.slice(0, 500).map(at), more: true });
+      expect((await doubtedOf(zeros.slice(1), () => ''))[0]).toMatchObject({ more: false });
+    });
+  });
+
   test('knows the stages and the nights before it was assessed', async () => {
     await server.end();
     server = serverAtHand({ calculate: heldCalculation().calculate });

@@ -15,7 +15,7 @@ import type {
   Progress,
 } from '../../server/api/shapes.ts';
 import { serveCommand } from '../../server/serveCommand.ts';
-import { houseFolder } from './inventedHouse.ts';
+import { houseFolder, insideFrom } from './inventedHouse.ts';
 import { filePath, raw } from './serverAtHand.ts';
 
 /** Whole processes on a busy machine take their time [ms]. */
@@ -33,10 +33,10 @@ afterEach(async () => {
   await rm(folder, { recursive: true });
 });
 
-async function start(): Promise<{ url: string; stop(): Promise<number> }> {
+async function start(...args: string[]): Promise<{ url: string; stop(): Promise<number> }> {
   const child = spawn(
     process.execPath,
-    ['--import', 'tsx', 'server/cli.ts', 'serve', '--port', '0', '--data', folder],
+    ['--import', 'tsx', 'server/cli.ts', 'serve', '--port', '0', '--data', folder, ...args],
     { cwd: root, stdio: ['ignore', 'pipe', 'inherit'] },
   );
   started = child;
@@ -173,6 +173,42 @@ test('an assessment in its thread is stopped in the middle, and the house can be
   expect(await stop()).toBe(0);
 });
 
+test('no file above the size that it was started with is taken, and one below it is', async () => {
+  const { url, stop } = await start('--largest-mb', '1');
+  const { id } = (await (await fetch(`${url}/api/bringings`, { method: 'POST' })).json()) as { id: string };
+  const sent = async (bytes: number) =>
+    await fetch(`${url}${filePath(id, 'a.csv')}`, raw(new Uint8Array(bytes)));
+  const large = await sent(1024 * 1024 + 1);
+  expect([large.status, await large.json()]).toMatchObject([413, { problems: [{ code: 'too-large' }] }]);
+  expect((await sent(1024 * 1024)).status).toBe(200);
+  expect(await stop()).toBe(0);
+});
+
+test('what is added and undone goes through the threads as well', async () => {
+  const { url, stop } = await start();
+  const post = async <T>(path: string, body?: object) => {
+    const json = { headers: { 'Content-Type': 'application/json' }, body: JSON.stringify(body) };
+    return (await (await fetch(`${url}/api/${path}`, { method: 'POST', ...(body && json) })).json()) as T;
+  };
+  const bring = async (files: Readonly<Record<string, string>>, body?: object) => {
+    const { id } = await post<{ id: string }>('bringings', body);
+    for (const [name, content] of Object.entries(files))
+      await fetch(`${url}${filePath(id, name)}`, raw(content));
+    return (await post<{ id: string }>(`bringings/${id}/keep`)).id;
+  };
+  const filesOf = async (id: string) =>
+    ((await (await fetch(`${url}/api/houses/${id}`)).json()) as HouseDetail).files.map(({ file }) => file);
+  const id = await bring(houseFolder);
+  expect(await bring({ 'in.csv': insideFrom(0, 600) }, { onto: id })).toBe(id);
+  expect(await settled(url, id)).toEqual({ kind: 'assessed' });
+  expect(await filesOf(id)).toEqual(['in.csv', 'logs/out.csv', 'in (2).csv']);
+  expect((await post<HouseSummary>(`houses/${id}/undo`)).id).toBe(id);
+  expect(await settled(url, id)).toEqual({ kind: 'assessed' });
+  expect(await filesOf(id)).toEqual(['in.csv', 'logs/out.csv']);
+  expect(await readdir(join(folder, 'bringing'))).toEqual([]);
+  expect(await stop()).toBe(0);
+});
+
 /** Asks again until it holds; the test's own time limit is the only one. */
 async function eventually(holds: () => Promise<boolean>): Promise<void> {
   while (!(await holds())) await new Promise((resolve) => setTimeout(resolve, 10));
@@ -206,6 +242,11 @@ describe('the command refuses, with what to do', () => {
     expect((await refusal('--port', '80a')).err).toMatch(/“80a” is not a port/);
     expect((await refusal('--port', '65536')).code).toBe(2);
     expect((await refusal('--prt', '1')).code).toBe(2);
+  });
+
+  test.each(['0', '2001', '1.5', 'much'])('a largest file of %s megabytes', async (size) => {
+    const { code, err } = await refusal('--largest-mb', size, '--data', folder);
+    expect([code, err]).toEqual([2, expect.stringMatching(new RegExp(`“${size}” is no size.*1 to 2000`))]);
   });
 
   test('a database of a newer version, and leaves it alone', async () => {

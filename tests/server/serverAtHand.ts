@@ -3,6 +3,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Database } from 'better-sqlite3';
+import type { BringingPreview } from '../../server/api/shapes.ts';
 import { createApp } from '../../server/app.ts';
 import { type Calculate, runTask, Stopped, type Task } from '../../server/jobs/tasks.ts';
 import type { Writer } from '../../server/jobs/writer.ts';
@@ -24,9 +25,19 @@ export interface ServerAtHand {
   /** Asks as the page would: from this machine, by its own name. */
   ask(path: string, init?: RequestInit): Promise<Response>;
   json<T>(path: string, init?: RequestInit): Promise<T>;
+  /** A bringing that was begun: of a house of its own, or onto a stored one. */
+  begin(onto?: string): Promise<BringingAtHand>;
   /** The id of the house brought with these files. */
   bring(files: Readonly<Record<string, string | Uint8Array>>): Promise<string>;
   end(): Promise<void>;
+}
+
+export interface BringingAtHand {
+  readonly id: string;
+  /** Sends files one after the other. */
+  put(files: Readonly<Record<string, string | Uint8Array>>): Promise<void>;
+  preview(): Promise<BringingPreview>;
+  keep(): Promise<Response>;
 }
 
 /** Runs tasks here, one turn of the event loop later. */
@@ -96,6 +107,18 @@ export function serverAtHand(parts: Partial<Parts> = {}, folder?: string): Serve
       headers: { Host: 'localhost:8620', ...(init.headers as Record<string, string>) },
     });
   const json = async <T>(path: string, init?: RequestInit) => (await (await ask(path, init)).json()) as T;
+  const begin = async (onto?: string): Promise<BringingAtHand> => {
+    const post = onto === undefined ? { method: 'POST' } : asJson('POST', { onto });
+    const { id } = await json<{ id: string }>('/api/bringings', post);
+    return {
+      id,
+      async put(files) {
+        for (const [name, content] of Object.entries(files)) await ask(filePath(id, name), raw(content));
+      },
+      preview: () => json<BringingPreview>(`/api/bringings/${id}`),
+      keep: () => ask(`/api/bringings/${id}/keep`, { method: 'POST' }),
+    };
+  };
   return {
     services,
     folder: own,
@@ -103,10 +126,11 @@ export function serverAtHand(parts: Partial<Parts> = {}, folder?: string): Serve
     told,
     ask,
     json,
+    begin,
     async bring(files) {
-      const { id } = await json<{ id: string }>('/api/bringings', { method: 'POST' });
-      for (const [name, content] of Object.entries(files)) await ask(filePath(id, name), raw(content));
-      return (await json<{ id: string }>(`/api/bringings/${id}/keep`, { method: 'POST' })).id;
+      const bringing = await begin();
+      await bringing.put(files);
+      return ((await (await bringing.keep()).json()) as { id: string }).id;
     },
     async end() {
       await services.close();
@@ -141,6 +165,8 @@ function writerHere(db: Database): Writer {
   const writing = writingTo(db);
   return {
     keepHouse: async (...args) => writing.keepHouse(...args),
+    addVersion: async (...args) => writing.addVersion(...args),
+    undoVersion: async (...args) => writing.undoVersion(...args),
     putAway: async (...args) => writing.putAway(...args),
     deleteHouse: async (...args) => writing.deleteHouse(...args),
     storeOutcome: async (...args) => writing.storeOutcome(...args),

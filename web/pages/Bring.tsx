@@ -1,127 +1,167 @@
-/** Bring a house: drop or pick its folder, see what was understood, then keep it. */
-
-import { useEffect, useState } from 'preact/hooks';
+/** Bring a house: from its loggers' files alone or with house.json; every guess is shown, and changed, before it is kept. */
 import { useLocation } from 'preact-iso';
-import type { Message } from '../../src/assessment.ts';
-import { FormField } from '../parts/FormField.tsx';
+import type { BringingPreview } from '../../server/api/shapes.ts';
+import { figures } from '../../src/words/index.ts';
+import { getHouse } from '../api.ts';
+import { FileEntry } from '../bringing/FileEntry.tsx';
+import { HouseFields } from '../bringing/HouseFields.tsx';
+import { stillMissing } from '../bringing/missing.ts';
+import { problemsOfDraft } from '../bringing/problems.ts';
+import { QuestionList } from '../bringing/QuestionList.tsx';
+import { type BeginningHouse, useBegun } from '../bringing/useBegun.ts';
 import { PageFrame } from '../parts/PageFrame.tsx';
 import { ProblemList } from '../parts/ProblemList.tsx';
 import { ProgressLine } from '../parts/ProgressLine.tsx';
+import { useLoaded } from '../useLoaded.ts';
 import './Bring.css';
-import { droppedFiles, NotOpened, pickedFiles } from './droppedFiles.ts';
-import type { PathOf } from './houseFolder.ts';
-import { Preview } from './Preview.tsx';
+import { DropField } from './DropField.tsx';
 import { SentFiles } from './SentFiles.tsx';
-import { useBringing } from './useBringing.ts';
+import { type Bringing, useBringing } from './useBringing.ts';
 
 export function Bring() {
-  const { route } = useLocation();
-  const bringing = useBringing((id) => route(`/house/${id}`));
-  const { files, sending, reading, preview, keeping, problems, send } = bringing;
-  const over = useDrop(send, bringing.complain);
+  const { route, query } = useLocation();
+  const onto = query.onto ?? null;
+  const { loaded } = useLoaded(
+    (signal) => (onto === null ? Promise.resolve(null) : getHouse(onto, signal)),
+    onto ?? '',
+  );
+  const stored = loaded.kind === 'loaded' ? loaded.value : null;
+  const bringing = useBringing(onto, (id) => route(`/house/${id}`));
+  const { files, sending, preview, broughtHouse, problems } = bringing;
+  const house = useBegun({ preview, broughtHouse, stored: stored?.house ?? null, write: bringing.write });
   return (
-    <PageFrame title="Bring a house">
+    <PageFrame title={stored === null ? 'Bring a house' : `Add readings to ${stored.name}`}>
+      {loaded.kind === 'failed' ? <ProblemList problems={loaded.problems} /> : null}
       <p>
-        A house is a folder: <strong>house.json</strong> with its name, place and design, and the loggers’ CSV
-        files that it names. Nothing leaves this computer, and nothing is stored before you say so.
+        {stored === null
+          ? 'The loggers’ files are enough: CSV or text, also zipped. A house.json is welcome and not needed.'
+          : 'Bring new loggers, or later exports of those that are here: only what is new is added.'}{' '}
+        Nothing leaves this computer, and nothing is stored before you say so.
       </p>
-      <Fields over={over} busy={sending !== null || keeping} send={send} />
+      <DropField
+        busy={sending !== null || bringing.keeping}
+        send={bringing.send}
+        complain={bringing.complain}
+        first={files.length === 0}
+      />
       <ProblemList problems={problems} urgent />
       {sending === null ? null : <ProgressLine {...sending} onCancel={bringing.stop} />}
-      {reading === null ? null : <ProgressLine {...reading} />}
       <SentFiles files={files} sending={sending !== null} sendRest={bringing.sendRest} />
-      {preview === null ? null : <Preview preview={preview} />}
-      {files.length === 0 ? null : (
-        <div class="keep">
-          <button
-            type="button"
-            class="main"
-            disabled={!preview?.ready || sending !== null || reading !== null || keeping}
-            onClick={bringing.keep}
-          >
-            {keeping ? 'Keeping it…' : 'Keep this house'}
-          </button>
-          <button type="button" onClick={bringing.drop} disabled={keeping}>
-            Drop the folder
-          </button>
-          {preview === null || preview.ready || sending !== null || reading !== null ? null : (
-            <p class="small">
-              It can be kept once house.json is valid and an inside and an outdoor temperature have come.
-            </p>
-          )}
-        </div>
-      )}
+      {preview === null ? null : <Seen preview={preview} house={house} isNew={onto === null} />}
+      {files.length === 0 ? null : <Keep bringing={bringing} house={house} isNew={onto === null} />}
     </PageFrame>
   );
 }
 
-interface FieldsProps {
-  readonly over: boolean;
-  readonly busy: boolean;
-  readonly send: (found: readonly PathOf<File>[]) => void;
+interface SeenProps {
+  readonly preview: BringingPreview;
+  readonly house: BeginningHouse;
+  readonly isNew: boolean;
 }
 
-function Fields({ over, busy, send }: FieldsProps) {
-  const take = ({ currentTarget }: { currentTarget: HTMLInputElement }) => {
-    send(pickedFiles(currentTarget));
-    currentTarget.value = '';
-  };
+function Seen({ preview, house: { begun, change, anew }, isNew }: SeenProps) {
+  const problems = preview.problems.filter(({ code }) => code !== 'house-json-missing');
+  if (begun === null)
+    return (
+      <section>
+        <h2>house.json cannot be read</h2>
+        <ProblemList problems={problems} />
+        <p>Mend it and bring it again, or go on without it.</p>
+        <button type="button" onClick={anew}>
+          Begin a new one from the files
+        </button>
+      </section>
+    );
   return (
-    <div class={over ? 'drop drop-over' : 'drop'}>
-      <p class="drop-words">
-        {over ? 'Let go: the files are read here.' : 'Drop the folder or its files anywhere on this page.'}
-      </p>
-      <FormField label="Or pick the folder">
-        {(ties) => (
-          <input {...ties} ref={wholeFolders} type="file" multiple disabled={busy} onChange={take} />
+    <>
+      {problems.length === 0 ? null : (
+        <section aria-live="polite">
+          <h2>Not right yet</h2>
+          <ProblemList problems={problems} />
+        </section>
+      )}
+      <QuestionList begun={begun} preview={preview} change={change} />
+      {isNew ? <HouseFields begun={begun} change={change} /> : null}
+      <section>
+        <h2>The files</h2>
+        {preview.missing.length === 0 ? null : (
+          <p>
+            Still missing, named by house.json: <strong>{preview.missing.join(', ')}</strong>. Add them here;
+            without them the rest is assessed alone.
+          </p>
         )}
-      </FormField>
-      <FormField label="Or pick the files" hint="house.json and the CSVs; more can be added afterwards.">
-        {(ties) => <input {...ties} type="file" multiple disabled={busy} onChange={take} />}
-      </FormField>
-    </div>
+        <ul class="files">
+          {byName(preview.files).map((file) => (
+            <li key={file.imported.file}>
+              <FileEntry file={file} begun={begun} preview={preview} change={change} />
+            </li>
+          ))}
+        </ul>
+      </section>
+      {preview.notes.length === 0 ? null : (
+        <section>
+          <h2>Seen together</h2>
+          <ProblemList problems={preview.notes} />
+        </section>
+      )}
+    </>
   );
 }
 
-/** The typings of the page's language do not know this attribute. */
-const wholeFolders = (input: HTMLInputElement | null) => {
-  if (input !== null) input.webkitdirectory = true;
-};
+/** Always in the same order, however they were read. */
+const byName = (files: BringingPreview['files']) =>
+  files.toSorted((a, b) => a.imported.file.localeCompare(b.imported.file, 'en'));
 
-/** Takes what is dropped anywhere on the page. @returns whether something is being held over it */
-function useDrop(
-  send: (found: readonly PathOf<File>[]) => void,
-  complain: (problem: Message) => void,
-): boolean {
-  const [over, setOver] = useState(false);
-  useEffect(() => {
-    const hold = (event: DragEvent) => {
-      event.preventDefault();
-      setOver(true);
-    };
-    const leave = (event: DragEvent) => {
-      if (event.relatedTarget === null) setOver(false);
-    };
-    const drop = (event: DragEvent) => {
-      event.preventDefault();
-      setOver(false);
-      if (event.dataTransfer !== null)
-        droppedFiles(event.dataTransfer).then(send, (thrown) => complain(notOpened(thrown)));
-    };
-    addEventListener('dragover', hold);
-    addEventListener('dragleave', leave);
-    addEventListener('drop', drop);
-    return () => {
-      removeEventListener('dragover', hold);
-      removeEventListener('dragleave', leave);
-      removeEventListener('drop', drop);
-    };
-  }, [send, complain]);
-  return over;
+interface KeepProps {
+  readonly bringing: Bringing;
+  readonly house: BeginningHouse;
+  readonly isNew: boolean;
 }
 
-const notOpened = (thrown: unknown): Message => ({
-  code: 'file-not-opened',
-  text: thrown instanceof NotOpened ? thrown.message : 'What was dropped could not be opened.',
-  remedy: 'See whether this file may be read and is not held by another program, then drop it again.',
-});
+function Keep({ bringing, house: { begun, waiting, begin }, isNew }: KeepProps) {
+  const { sending, reading, writing, preview, keeping } = bringing;
+  const draft = begun?.draft;
+  const busy = sending !== null || reading !== null || writing || waiting;
+  const missing = draft === undefined || preview === null ? [] : stillMissing(draft, preview);
+  const named = draft !== undefined && Object.keys(problemsOfDraft(draft).house).length === 0;
+  const drop = () => {
+    begin();
+    bringing.drop();
+  };
+  return (
+    <>
+      {missing.length === 0 ? null : (
+        <section id="missing" aria-live="polite">
+          <h2>Still missing</h2>
+          <ul class="missing">
+            {missing.map((words) => (
+              <li key={words}>{words}</li>
+            ))}
+          </ul>
+        </section>
+      )}
+      <div class="keep">
+        <button
+          type="button"
+          class="main"
+          disabled={!preview?.ready || !named || missing.length > 0 || busy || keeping}
+          onClick={bringing.keep}
+        >
+          {keeping ? 'Keeping it…' : isNew ? 'Keep this house' : 'Add these readings'}
+        </button>
+        <button type="button" onClick={drop} disabled={keeping}>
+          Drop it all
+        </button>
+        {busy && sending === null ? (
+          <div class="keep-reading small">
+            <ProgressLine {...(reading ?? { what: 'Taking it in.', done: 0 })} />
+          </div>
+        ) : missing.length === 0 ? null : (
+          <a class="keep-missing small" href="#missing">
+            Still missing: {figures.count(missing.length, 'thing')}
+          </a>
+        )}
+      </div>
+    </>
+  );
+}

@@ -13,7 +13,7 @@ import {
   stageAnswer,
 } from '../../src/words/answer.ts';
 import { figures, heaterCautions } from '../../src/words/index.ts';
-import { folderAddress, getNights } from '../api.ts';
+import { getNights } from '../api.ts';
 import { NightChart } from '../charts/NightChart.tsx';
 import { NightRow } from '../charts/NightRow.tsx';
 import { Caution } from '../parts/Caution.tsx';
@@ -28,11 +28,16 @@ import { useLoaded } from '../useLoaded.ts';
 import { meanOutside } from './meanOutside.ts';
 import { NightTable } from './NightTable.tsx';
 import { heatLossMarks, timeConstantMarks } from './rules.ts';
+import { TakeWithYou } from './TakeWithYou.tsx';
 
 export function HousePage() {
   const { id } = useRoute().params;
   return (
-    <HouseFrame id={id} here="The answer">
+    <HouseFrame
+      id={id}
+      here="The answer"
+      foot={(house, again) => <TakeWithYou house={house} again={again} />}
+    >
       {(house, assessment) => <TheAnswer house={house} assessment={assessment} />}
     </HouseFrame>
   );
@@ -83,16 +88,6 @@ function TheAnswer({ house, assessment }: { house: HouseDetail; assessment: Asse
       <Next messages={stage?.next ?? []} />
       <Changes assessment={assessment} />
       <Check warnings={assessment.warnings} />
-
-      <section>
-        <h2>Take it with you</h2>
-        <p>
-          <a href={folderAddress(house.id)} download={`${house.name}.zip`}>
-            The house folder as a zip
-          </a>
-          : house.json and the readings as they were brought.
-        </p>
-      </section>
     </>
   );
 }

@@ -1,4 +1,4 @@
-/** A house folder on its way in: sent file by file, read once all have come, shown, then kept or dropped. */
+/** A house on its way in: sent file by file, read once all have come, read again as it is answered for, then kept. */
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { BringingPreview, Work } from '../../server/api/shapes.ts';
 import type { Message } from '../../src/assessment.ts';
@@ -25,7 +25,13 @@ export interface Bringing {
   readonly preview: BringingPreview | null;
   readonly keeping: boolean;
   readonly problems: readonly Message[];
+  /** The house.json that was brought last; null while none was. */
+  readonly broughtHouse: { readonly text: string } | null;
+  /** What was written is not read yet. */
+  readonly writing: boolean;
   readonly send: (found: readonly PathOf<File>[]) => Promise<void>;
+  /** Puts this house.json in the place of the one that is there, and reads all again where that shows anything. */
+  readonly write: (text: string, again: boolean) => Promise<void>;
   /** Sends again what has not come. */
   readonly sendRest: () => Promise<void>;
   /** Stops the sending; what has come stays. */
@@ -40,16 +46,26 @@ export interface Bringing {
 /** After these, no other file of the folder has better prospects. */
 const HOPELESS: readonly string[] = ['server-not-reached', 'no-such-bringing'];
 
-/** @param kept called with the id of the house once it is stored */
-export function useBringing(kept: (id: string) => void): Bringing {
+/**
+ * @param onto the stored house that is added to; null for a house of its own
+ * @param kept called with the id of the house once it is stored
+ */
+export function useBringing(onto: string | null, kept: (id: string) => void): Bringing {
   const [files, setFiles] = useState<readonly SentFile[]>([]);
   const [sending, setSending] = useState<Work | null>(null);
   const [reading, setReading] = useState<Work | null>(null);
   const [preview, setPreview] = useState<BringingPreview | null>(null);
   const [keeping, setKeeping] = useState(false);
   const [problems, setProblems] = useState<readonly Message[]>([]);
+  const [broughtHouse, setBroughtHouse] = useState<Bringing['broughtHouse']>(null);
+  const [writing, setWriting] = useState(false);
   const id = useRef<string | null>(null);
   const busy = useRef(false);
+  /** What was written last, and what of it could not be sent yet. */
+  const written = useRef<string | null>(null);
+  const toWrite = useRef<string | null>(null);
+  const writes = useRef(0);
+  const putting = useRef<Promise<void> | null>(null);
   const sendingStop = useRef(new AbortController());
   const readingStop = useRef(new AbortController());
 
@@ -66,8 +82,17 @@ export function useBringing(kept: (id: string) => void): Bringing {
   const mark = (state: SentFile['state'], which: (file: SentFile) => boolean) =>
     setFiles((all) => all.map((file) => (which(file) ? { ...file, state } : file)));
 
-  const send = (found: readonly PathOf<File>[]) => sendAs(houseFolder(found));
   const sendRest = () => sendAs(files.filter(({ state }) => state === 'not come'));
+  async function send(found: readonly PathOf<File>[]): Promise<void> {
+    const given = houseFolder(found);
+    const house = given.find(({ path }) => path === 'house.json');
+    if (house !== undefined && !busy.current) {
+      written.current = null;
+      toWrite.current = null;
+      setBroughtHouse({ text: await house.file.text() });
+    }
+    await sendAs(given);
+  }
 
   /** @param given by the paths of the house folder */
   async function sendAs(given: readonly PathOf<File>[]): Promise<void> {
@@ -79,11 +104,48 @@ export function useBringing(kept: (id: string) => void): Bringing {
     const paths = new Set(given.map(({ path }) => path));
     const waiting = given.map(({ path, file }): SentFile => ({ path, file, state: 'waiting' }));
     setFiles((all) => [...all.filter(({ path }) => !paths.has(path)), ...waiting]);
+    await putting.current;
     setProblems(await sendAll(given));
     mark('not come', ({ state }) => state === 'waiting' || state === 'sending');
     setSending(null);
     busy.current = false;
+    await put();
     await read();
+    if (writes.current === 0) setWriting(false);
+  }
+
+  async function write(text: string, again: boolean): Promise<void> {
+    written.current = text;
+    toWrite.current = text;
+    setWriting(true);
+    if (busy.current) return;
+    writes.current++;
+    await put();
+    if (again) await read();
+    writes.current--;
+    if (writes.current === 0) setWriting(false);
+  }
+
+  /** Sends what was written last; a reading under way goes on with it. */
+  function put(): Promise<void> {
+    putting.current ??= putAll().finally(() => {
+      putting.current = null;
+    });
+    return putting.current;
+  }
+
+  async function putAll(): Promise<void> {
+    const { signal } = new AbortController();
+    while (toWrite.current !== null && id.current !== null) {
+      const file = new Blob([toWrite.current], { type: 'application/json' });
+      toWrite.current = null;
+      try {
+        await sendFile(id.current, 'house.json', file, { tell: () => {}, signal });
+      } catch (thrown) {
+        setProblems(problemsOf(thrown));
+        lose(problemsOf(thrown));
+      }
+    }
   }
 
   /** @returns what was refused */
@@ -94,7 +156,7 @@ export function useBringing(kept: (id: string) => void): Bringing {
     const all = given.reduce((sum, { file }) => sum + file.size, 0) || 1;
     let before = 0;
     try {
-      id.current ??= (await startBringing()).id;
+      id.current ??= (await startBringing(onto)).id;
     } catch (thrown) {
       return problemsOf(thrown);
     }
@@ -129,6 +191,7 @@ export function useBringing(kept: (id: string) => void): Bringing {
   function lose(why: readonly Message[]): void {
     if (why.every(({ code }) => code !== 'no-such-bringing')) return;
     id.current = null;
+    toWrite.current = written.current;
     setPreview(null);
     mark('not come', () => true);
   }
@@ -136,6 +199,7 @@ export function useBringing(kept: (id: string) => void): Bringing {
   async function read(): Promise<void> {
     const own = id.current;
     if (own === null) return;
+    readingStop.current.abort();
     readingStop.current = new AbortController();
     const { signal } = readingStop.current;
     setReading({ done: 0, what: 'Reading what has come.' });
@@ -146,7 +210,10 @@ export function useBringing(kept: (id: string) => void): Bringing {
       const understood = await getBringing(own, signal);
       if (!signal.aborted) setPreview(understood);
     } catch (thrown) {
-      if (!signal.aborted) setProblems((before) => [...before, ...problemsOf(thrown)]);
+      if (!signal.aborted) {
+        setProblems((before) => [...before, ...problemsOf(thrown)]);
+        lose(problemsOf(thrown));
+      }
     }
     unfollow();
     if (!signal.aborted) setReading(null);
@@ -158,6 +225,9 @@ export function useBringing(kept: (id: string) => void): Bringing {
     sendingStop.current.abort();
     readingStop.current.abort();
     setReading(null);
+    written.current = null;
+    toWrite.current = null;
+    setBroughtHouse(null);
     setPreview(null);
     setProblems([]);
     setFiles([]);
@@ -181,5 +251,21 @@ export function useBringing(kept: (id: string) => void): Bringing {
 
   const complain = (problem: Message) => setProblems([problem]);
   const stop = () => sendingStop.current.abort();
-  return { files, sending, reading, preview, keeping, problems, send, sendRest, stop, drop, keep, complain };
+  return {
+    files,
+    sending,
+    reading,
+    preview,
+    keeping,
+    problems,
+    broughtHouse,
+    writing,
+    send,
+    write,
+    sendRest,
+    stop,
+    drop,
+    keep,
+    complain,
+  };
 }

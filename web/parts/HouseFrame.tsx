@@ -14,9 +14,11 @@ export interface HouseFrameProps {
   readonly id: string;
   readonly here: HousePageName;
   readonly children: (house: HouseDetail, assessment: Assessment) => ComponentChildren;
+  /** What stands below also where there is no assessment; `again` loads the house anew. */
+  readonly foot?: (house: HouseDetail, again: () => void) => ComponentChildren;
 }
 
-export function HouseFrame({ id, here, children }: HouseFrameProps) {
+export function HouseFrame({ id, here, children, foot }: HouseFrameProps) {
   const { loaded, again } = useLoaded((signal) => getHouse(id, signal), id);
   if (loaded.kind === 'failed')
     return (
@@ -36,6 +38,7 @@ export function HouseFrame({ id, here, children }: HouseFrameProps) {
     <PageFrame title={here} house={house} here={here}>
       <Assessing house={house} changed={again} />
       {house.assessment === null ? null : children(house, house.assessment)}
+      {foot?.(house, again)}
     </PageFrame>
   );
 }

@@ -1,0 +1,31 @@
+/** Towns that a house's place can be picked from: the principal places of the tz database. */
+import type { HouseDraft } from './draft.ts';
+import towns from './towns.json';
+
+export type Town = (typeof towns)[number];
+export { towns };
+
+const countries = new Intl.DisplayNames('en-GB', { type: 'region' });
+
+/** "London, United Kingdom" */
+export const townName = ({ name, country }: Town): string => `${name}, ${countries.of(country) ?? country}`;
+
+/** The town where the form's coordinates and zone lie; undefined for any other place. */
+export const townAt = ({ latitude, longitude, timeZone }: HouseDraft): Town | undefined =>
+  towns.find(
+    (town) =>
+      String(town.latitude) === latitude &&
+      String(town.longitude) === longitude &&
+      town.timeZone === timeZone,
+  );
+
+export const placedAt = (draft: HouseDraft, town: Town): HouseDraft => ({
+  ...draft,
+  latitude: String(town.latitude),
+  longitude: String(town.longitude),
+  timeZone: town.timeZone,
+});
+
+/** The principal town of a zone: where a house may be until the person says. */
+export const townOfZone = (timeZone: string): Town | undefined =>
+  towns.find((town) => town.timeZone === timeZone);

@@ -1,0 +1,113 @@
+/** The house's folder to take along, what was brought when, and the way back from the last time. */
+import { useEffect, useRef, useState } from 'preact/hooks';
+import type { HouseDetail, KeptImport } from '../../server/api/shapes.ts';
+import type { Message } from '../../src/assessment.ts';
+import { figures } from '../../src/words/index.ts';
+import { folderAddress, problemsOf, undoImport } from '../api.ts';
+import { ProblemList } from '../parts/ProblemList.tsx';
+
+interface TakeWithYouProps {
+  readonly house: HouseDetail;
+  /** Loads the house anew. */
+  readonly again: () => void;
+}
+
+export function TakeWithYou({ house: { id, name, imports, invented }, again }: TakeWithYouProps) {
+  return (
+    <section>
+      <h2>Take it with you</h2>
+      <p>
+        <a href={folderAddress(id)} download={`${name}.zip`}>
+          The house folder as a zip
+        </a>
+        : house.json and the readings as they were brought.
+      </p>
+      {invented ? null : (
+        <p class="screen-only">
+          <a href={`/bring?onto=${encodeURIComponent(id)}`}>Add readings</a>
+        </p>
+      )}
+      {imports.length === 0 ? null : (
+        <>
+          <h3>What was brought</h3>
+          <ul>
+            {imports.map((it, i) => (
+              <li key={`${i} ${it.at}`} class="small">
+                {whenOf(it)}: {filesOf(it)}
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+      <Undo id={id} imports={imports} again={again} />
+    </section>
+  );
+}
+
+interface UndoProps {
+  readonly id: string;
+  readonly imports: readonly KeptImport[];
+  readonly again: () => void;
+}
+
+function Undo({ id, imports, again }: UndoProps) {
+  const [state, setState] = useState<'asked' | 'under way' | null>(null);
+  const [undone, setUndone] = useState<KeptImport | null>(null);
+  const [problems, setProblems] = useState<readonly Message[]>([]);
+  const yes = useRef<HTMLButtonElement>(null);
+  useEffect(() => {
+    if (state === 'asked') yes.current?.focus();
+  }, [state]);
+  const last = imports.length > 1 ? imports[imports.length - 1] : undefined;
+  const undo = async (it: KeptImport) => {
+    setState('under way');
+    try {
+      await undoImport(id);
+      setUndone(it);
+      setProblems([]);
+      again();
+    } catch (thrown) {
+      setProblems(problemsOf(thrown));
+    }
+    setState(null);
+  };
+  return (
+    <>
+      <ProblemList problems={problems} urgent />
+      {undone === null ? null : (
+        <p role="status">
+          Taken back: {filesOf(undone)}, brought on {whenOf(undone)}. The house stands as it did before.
+        </p>
+      )}
+      {last === undefined ? null : state === null ? (
+        <button type="button" onClick={() => setState('asked')}>
+          Undo the last import
+        </button>
+      ) : (
+        <div>
+          <p>
+            This takes back {filesOf(last)}, brought on {whenOf(last)}.
+          </p>
+          <p>
+            <button
+              ref={yes}
+              type="button"
+              class="main"
+              disabled={state === 'under way'}
+              onClick={() => undo(last)}
+            >
+              Take it back
+            </button>{' '}
+            <button type="button" disabled={state === 'under way'} onClick={() => setState(null)}>
+              Leave it
+            </button>
+          </p>
+        </div>
+      )}
+    </>
+  );
+}
+
+const filesOf = ({ files }: KeptImport) => (files.length === 0 ? 'house.json' : files.join(', '));
+
+const whenOf = ({ at }: KeptImport) => (at === null ? 'an earlier day' : figures.moment(at));
