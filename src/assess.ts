@@ -31,6 +31,7 @@ import type { House, StageEntry } from './house.ts';
 import type { LogFinding } from './logs/index.ts';
 import {
   type FileAccount,
+  type FileRemark,
   type FileStep,
   type Gathered,
   gatherRecord,
@@ -85,14 +86,19 @@ export type AssessStep =
 /**
  * Assesses a house folder: the house as `house.json` has it, and the bytes of its files by their names.
  *
- * @param onStep told of each step before it is taken
+ * @param onStep  told of each step before it is taken
+ * @param remarks what was met when the files were taken in
  */
 export function assess(
   house: House,
   files: ReadonlyMap<string, Uint8Array>,
   onStep: (step: AssessStep) => void = () => {},
+  remarks: ReadonlyMap<string, FileRemark> = new Map(),
 ): Assessing {
-  const gathered = gatherRecord(house, files, { onFile: (step) => onStep({ kind: 'read', ...step }) });
+  const gathered = gatherRecord(house, files, {
+    onFile: (step) => onStep({ kind: 'read', ...step }),
+    remarks,
+  });
   if (gathered.kind === 'no record') return gathered;
   const { record, accounts } = gathered;
   const { location } = house;
@@ -196,8 +202,8 @@ function assessStage(
   };
 }
 
-/** What the measured figure is set beside: as tested, unless the vents were open [W/K]. */
-const drawnLike = ({ conditions }: House, { heatLoss, heatLossAsTested }: Design): number =>
+/** What the measured figure is set beside: as tested, unless the vents were open [W/K]; null without either. */
+const drawnLike = ({ conditions }: House, { heatLoss, heatLossAsTested }: Design): number | null =>
   conditions?.ventsClosed === false ? heatLoss : (heatLossAsTested ?? heatLoss);
 
 function estimatesOf(

@@ -126,6 +126,17 @@ const design = z.strictObject({
   heatCapacityKJK: z.number().nullable(),
   heatCapacitySdPercent: z.number().nullable().describe('one standard deviation of the heat capacity'),
   timeConstantH: z.number().nullable(),
+  toNeighboursWK: z.number().nullable().describe('to heated neighbours; in none of the figures above'),
+  ranges: z
+    .strictObject({
+      heatLossWK: estimate,
+      heatLossAsTestedWK: estimate.nullable(),
+      fabricWK: estimate,
+      bridgesWK: estimate,
+      ventilationWK: estimate,
+      elementsWK: z.array(estimate.nullable()).describe('in the order of the elements'),
+    })
+    .describe('how sure the design itself is: 95 % of each figure'),
   elements: z.array(element),
   notes: z.array(message),
 });

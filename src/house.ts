@@ -155,6 +155,10 @@ const bridge = z
     spacingMm: positive.optional(),
     extraFraction: fraction.optional().describe('plates, noggins, doubled members'),
     fraction: fraction.optional().describe('the bridged part outright, instead of width and spacing'),
+    continues: z
+      .boolean()
+      .optional()
+      .describe('the same members as in the bridged layer before it, not others that cross them'),
     conductivityWmK: positive,
     densityKgM3: positive.optional(),
     specificHeatJkgK: positive.optional(),
@@ -185,6 +189,11 @@ const layer = z
     resistanceM2KW: z.number().nonnegative().optional().describe('stated outright instead of a conductivity'),
     air: z.enum(['unventilated', 'slightly', 'ventilated']).optional(),
     openingMm2PerM: z.number().nonnegative().optional().describe('openings of an air layer, mm² per metre'),
+    widthMm: positive.optional().describe('of a small or divided air space, across the flow of heat'),
+    emissivity: positive
+      .max(1)
+      .optional()
+      .describe('of the brighter face of an air layer; about 0.9 when left out'),
     bridge: bridge.optional(),
     vapourResistance: positive.optional().describe('vapour resistance factor mu'),
     sdM: z.number().nonnegative().optional().describe('equivalent air layer thickness'),
@@ -198,21 +207,56 @@ const layer = z
       fail('thicknessMm', 'the thickness of the layer in millimetres');
     if (it.bridge !== undefined && (it.air === 'ventilated' || it.thicknessMm === undefined))
       fail('bridge', 'a bridge only in a layer that has a thickness and is not a ventilated space');
+    for (const key of ['openingMm2PerM', 'widthMm', 'emissivity'] as const)
+      if (it[key] !== undefined && it.air === undefined) fail(key, 'only in an air layer');
   });
+
+/** A bridge continues that of a layer further inside, so there must be one. */
+function bridgesContinueSomething(layers: readonly z.infer<typeof layer>[], context: z.RefinementCtx) {
+  const first = layers.findIndex((it) => it.bridge !== undefined);
+  if (first >= 0 && layers[first].bridge?.continues)
+    context.addIssue({
+      code: 'custom',
+      path: [first, 'bridge', 'continues'],
+      message: 'a bridged layer further inside whose members go on here',
+    });
+}
 
 const elementBuildUp = z.strictObject({
   facing: z
     .enum(['up', 'across', 'down'])
     .optional()
     .describe('the way heat flows: up (roof), across (wall), down (floor); across when left out'),
-  layers: z.array(layer).min(1).describe('from inside to outside'),
+  layers: z.array(layer).min(1).superRefine(bridgesContinueSomething).describe('from inside to outside'),
 });
+
+const shelter = z.enum(['sheltered', 'average', 'exposed']).describe('from the wind; average when left out');
+
+const edgeInsulation = z
+  .strictObject({
+    lies: z.enum(['flat', 'upright']).describe('flat under or on the slab, or upright along its edge'),
+    reachMm: positive.describe('how far it reaches from the edge inward, or down'),
+    thicknessMm: positive,
+    conductivityWmK: positive,
+  })
+  .describe('along the edge of a slab on ground');
+
+const underfloor = z
+  .strictObject({
+    heightMm: z.number().nonnegative().optional().describe('of the floor above ground outside; 300'),
+    wallUValue: positive.optional().describe('of the wall below the floor, W/(m²K); 1.7'),
+    openingMm2PerM: z.number().nonnegative().optional().describe('ventilation openings per metre; 1500'),
+    windSpeedMS: positive.optional().describe('mean, 10 m above ground; 5'),
+    shelter: shelter.optional(),
+    groundResistanceM2KW: z.number().nonnegative().optional().describe('of insulation on the ground; 0'),
+  })
+  .describe('the ventilated space under a suspended floor');
 
 const element = z
   .strictObject({
     name,
     areaM2: positive,
-    uValue: positive.optional().describe('transmittance, W/(m²K)'),
+    uValue: positive.optional().describe('transmittance, W/(m²K); beside layers it stands instead of theirs'),
     buildUp: elementBuildUp.optional(),
     gValue: fraction.optional().describe('total solar energy transmittance of a window'),
     orientationDeg: z.number().min(0).max(360).optional().describe('from north, clockwise'),
@@ -221,12 +265,68 @@ const element = z
     temperatureFactor: fraction.optional(),
     room: name.optional(),
     perimeterM: positive.optional().describe('exposed perimeter of a ground floor'),
+    soil: z.enum(['clay', 'sand', 'rock']).optional().describe('under a ground floor; clay when left out'),
+    wallThicknessMm: positive.optional().describe('of the walls around a ground floor; 300 when left out'),
+    edgeInsulation: edgeInsulation.optional(),
+    underfloor: underfloor.optional(),
     airGapLevel: z.union([z.literal(0), z.literal(1), z.literal(2)]).optional(),
-    fasteners: z.strictObject({ perM2: positive, areaMm2: positive, conductivityWmK: positive }).optional(),
+    fasteners: z
+      .strictObject({
+        perM2: positive,
+        areaMm2: positive,
+        conductivityWmK: positive,
+        depthMm: positive.optional().describe('of a recessed one within the insulation; all of it else'),
+      })
+      .optional(),
   })
   .superRefine((it, context) => {
-    if ((it.uValue === undefined) === (it.buildUp === undefined))
-      context.addIssue({ code: 'custom', path: ['uValue'], message: 'exactly one of uValue and buildUp' });
+    const fail = (path: string, message: string) =>
+      context.addIssue({ code: 'custom', path: [path], message });
+    if (it.uValue === undefined && it.buildUp === undefined) fail('uValue', 'a uValue, or a buildUp');
+    for (const key of ['edgeInsulation', 'underfloor'] as const)
+      if (it[key] !== undefined && (it.to !== 'ground' || it.perimeterM === undefined))
+        fail(key, 'only in a floor "to": "ground" with its "perimeterM"');
+    if (it.edgeInsulation !== undefined && it.underfloor !== undefined)
+      fail('edgeInsulation', 'only without underfloor: a suspended floor has no slab edge');
+  });
+
+/** Where two elements meet; `fabric/junctions.ts` has a default for each. */
+export const junctionKinds = [
+  'lintel',
+  'sill',
+  'jamb',
+  'ground-floor',
+  'intermediate-floor',
+  'eaves',
+  'eaves-of-warm-roof',
+  'gable',
+  'gable-of-warm-roof',
+  'ridge',
+  'corner',
+  'inner-corner',
+  'party-wall',
+] as const;
+
+const junction = z
+  .strictObject({
+    name: name.optional(),
+    kind: z.enum(junctionKinds).optional().describe('for a default where psiWmK is not given'),
+    lengthM: positive,
+    psiWmK: z.number().optional().describe('linear thermal transmittance'),
+  })
+  .superRefine((it, context) => {
+    if (it.kind === undefined && it.psiWmK === undefined)
+      context.addIssue({ code: 'custom', path: ['psiWmK'], message: 'a psiWmK, or a kind with a default' });
+  });
+
+const thermalBridges = z
+  .strictObject({
+    psiLengthWK: z.number().optional(),
+    yValue: z.number().nonnegative().optional(),
+    junctions: z.array(junction).min(1).optional(),
+  })
+  .refine((it) => [it.psiLengthWK, it.yValue, it.junctions].filter((way) => way !== undefined).length === 1, {
+    error: 'exactly one of psiLengthWK, yValue and junctions',
   });
 
 const partition = z.strictObject({
@@ -256,7 +356,26 @@ const ventilation = z
       .nonnegative()
       .optional()
       .describe('m³/(h·m²) at 50 Pa over all exposed area'),
-    divisor: positive.optional().describe('from 50 Pa to everyday pressure; 20 when left out'),
+    plusMinusPercent: z
+      .number()
+      .nonnegative()
+      .max(100)
+      .optional()
+      .describe('of airChangesPerHour; 30 when left out'),
+    divisor: positive
+      .optional()
+      .describe(
+        'from 50 Pa to everyday pressure; 20 when left out, times what shelter and storeys make of it',
+      ),
+    divisorLow: positive.optional().describe('the divisor of a leakier everyday; half of it when left out'),
+    divisorHigh: positive.optional().describe('of a tighter one; one and a half of it when left out'),
+    shelter: shelter.optional(),
+    storeys: positive.max(10).optional(),
+    mechanicalAirChangesPerHour: z
+      .number()
+      .nonnegative()
+      .optional()
+      .describe('through the ventilation unit, beside the rest; then only these give heat back'),
     heatRecovery: fraction.optional(),
   })
   .superRefine((it, context) => {
@@ -264,8 +383,33 @@ const ventilation = z
       context.addIssue({ code: 'custom', path: [path], message });
     if ((it.airChangesPerHour === undefined) === (it.airPermeability50 === undefined))
       fail('airChangesPerHour', 'exactly one of airChangesPerHour and airPermeability50');
-    if (it.divisor !== undefined && it.airPermeability50 === undefined)
-      fail('divisor', 'only beside airPermeability50');
+    for (const key of ['divisor', 'divisorLow', 'divisorHigh', 'shelter', 'storeys'] as const)
+      if (it[key] !== undefined && it.airPermeability50 === undefined)
+        fail(key, 'only beside airPermeability50');
+    if (it.divisor !== undefined)
+      for (const key of ['shelter', 'storeys'] as const)
+        if (it[key] !== undefined) fail(key, 'only without divisor, which stands for it');
+    if (it.plusMinusPercent !== undefined && it.airChangesPerHour === undefined)
+      fail('plusMinusPercent', 'only beside airChangesPerHour');
+    const { divisor, divisorLow, divisorHigh } = it;
+    for (const key of ['divisorLow', 'divisorHigh'] as const)
+      if (it[key] !== undefined && divisor === undefined) fail(key, 'only beside divisor');
+    if (divisor !== undefined && divisorLow !== undefined && divisorLow > divisor)
+      fail('divisorLow', `a divisor of at most ${divisor}`);
+    if (divisor !== undefined && divisorHigh !== undefined && divisorHigh < divisor)
+      fail('divisorHigh', `a divisor of at least ${divisor}`);
+  });
+
+/** ISO 13790:2008, Table 12. */
+export const massClasses = ['very light', 'light', 'medium', 'heavy', 'very heavy'] as const;
+
+const heatCapacity = z
+  .strictObject({
+    kJPerM2K: positive.optional().describe('per floor area'),
+    class: z.enum(massClasses).optional().describe('of ISO 13790, per floor area'),
+  })
+  .refine((it) => (it.kJPerM2K === undefined) !== (it.class === undefined), {
+    error: 'exactly one of kJPerM2K and class',
   });
 
 export const houseSchema = z
@@ -301,19 +445,14 @@ export const houseSchema = z
     stages: z.array(stage).min(1).optional(),
     elements: z.array(element).min(1).optional(),
     partitions: z.array(partition).optional(),
-    thermalBridges: z
-      .strictObject({ psiLengthWK: z.number().optional(), yValue: z.number().nonnegative().optional() })
-      .refine((it) => (it.psiLengthWK === undefined) !== (it.yValue === undefined), {
-        error: 'exactly one of psiLengthWK and yValue',
-      })
-      .optional(),
+    thermalBridges: thermalBridges.optional(),
     ventilation: ventilation.optional(),
     allowance: z
       .number()
       .nonnegative()
       .optional()
       .describe('how far above the design still counts as meeting it; 0.15 when left out'),
-    heatCapacity: z.strictObject({ kJPerM2K: positive.describe('per floor area') }).optional(),
+    heatCapacity: heatCapacity.optional(),
   })
   .superRefine((house, context) => {
     const fail = (path: (string | number)[], message: string) =>
@@ -355,3 +494,5 @@ export type Partition = NonNullable<House['partitions']>[number];
 export type Layer = Partition['buildUp']['layers'][number];
 export type Bridge = NonNullable<Layer['bridge']>;
 export type HeatFlow = 'up' | 'across' | 'down';
+export type JunctionKind = (typeof junctionKinds)[number];
+export type MassClass = (typeof massClasses)[number];

@@ -10,7 +10,7 @@ import {
   type StageResult,
 } from './assessment.ts';
 import type { JudgedNight } from './cooling/index.ts';
-import type { Design } from './fabric/index.ts';
+import type { Design, ElementDesign } from './fabric/index.ts';
 import type { LogChannel, Understood } from './logs/index.ts';
 import type { FileAccount } from './record/index.ts';
 import { type Grid, timeAt } from './series/grid.ts';
@@ -40,30 +40,45 @@ export function reportOf(evidence: Evidence): Assessment {
       timeConstantRatio: ratios?.timeConstantRatio ?? null,
       notes: notes.map(say),
     })),
-    warnings: evidence.findings.map(say),
+    warnings: [...evidence.findings, ...(evidence.design?.refusals ?? [])].map(say),
   };
 }
 
-const reportDesign = (design: Design): Assessment['design'] => ({
-  heatLossWK: design.heatLoss,
-  heatLossAsTestedWK: design.heatLossAsTested,
-  fabricWK: design.fabric,
-  bridgesWK: design.bridges,
-  ventilationWK: design.ventilation,
-  meanUValue: design.meanTransmittance,
-  heatCapacityKJK: design.heatCapacity && design.heatCapacity / 1000,
-  heatCapacitySdPercent: design.heatCapacitySd && design.heatCapacitySd * 100,
-  timeConstantH: design.timeConstant && inHours(design.timeConstant),
-  elements: design.elements.map(({ name, area, transmittance, heatLoss, to, findings }) => ({
-    name,
-    areaM2: area,
-    uValue: transmittance,
+/** Null as well when an element has no transmittance, so that there is no heat loss; the warnings say why. */
+function reportDesign(design: Design): Assessment['design'] {
+  const { heatLoss, fabric, meanTransmittance, ranges } = design;
+  if (heatLoss === null || fabric === null || meanTransmittance === null) return null;
+  if (ranges.heatLoss === null || ranges.fabric === null) return null;
+  return {
     heatLossWK: heatLoss,
-    to,
-    notes: findings.map(say),
-  })),
-  notes: design.findings.map(say),
-});
+    heatLossAsTestedWK: design.heatLossAsTested,
+    fabricWK: fabric,
+    bridgesWK: design.bridges,
+    ventilationWK: design.ventilation,
+    meanUValue: meanTransmittance,
+    heatCapacityKJK: design.heatCapacity && design.heatCapacity / 1000,
+    heatCapacitySdPercent: design.heatCapacitySd && design.heatCapacitySd * 100,
+    timeConstantH: design.timeConstant && inHours(design.timeConstant),
+    toNeighboursWK: design.toNeighbours,
+    ranges: {
+      heatLossWK: ranges.heatLoss,
+      heatLossAsTestedWK: ranges.heatLossAsTested,
+      fabricWK: ranges.fabric,
+      bridgesWK: ranges.bridges,
+      ventilationWK: ranges.ventilation,
+      elementsWK: [...ranges.elements],
+    },
+    elements: design.elements.flatMap(reportElement),
+    notes: design.findings.map(say),
+  };
+}
+
+/** Where the house has a heat loss, every element has its own. */
+function reportElement(element: ElementDesign): NonNullable<Assessment['design']>['elements'] {
+  const { name, area, transmittance, heatLoss, to, findings } = element;
+  if (transmittance === null || heatLoss === null) return [];
+  return [{ name, areaM2: area, uValue: transmittance, heatLossWK: heatLoss, to, notes: findings.map(say) }];
+}
 
 function reportStage(
   { stage, pooled, estimates, tier, headline, gap, next, notes }: StageEvidence,
@@ -151,16 +166,23 @@ export const perReportedUnit: Readonly<Partial<Record<Quantity, number>>> = {
 
 function reportChannel({ column, quantity, value, doubt }: LogChannel): Imported['channels'][number] {
   const scale = perReportedUnit[quantity] ?? 1;
-  const trusted = value.filter((_, i) => doubt[i] === 0);
   const reported = (it: number) => (Number.isFinite(it) ? it / scale : null);
+  let [count, sum, min, max] = [0, 0, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (let i = 0; i < value.length; i++) {
+    if (doubt[i] !== 0) continue;
+    count++;
+    sum += value[i];
+    if (value[i] < min) min = value[i];
+    if (value[i] > max) max = value[i];
+  }
   return {
     column,
     quantity,
     unit: reportedUnits[quantity],
     readings: value.length,
-    doubted: value.length - trusted.length,
-    mean: reported(trusted.reduce((sum, v) => sum + v, 0) / trusted.length),
-    min: reported(trusted.reduce((a, b) => Math.min(a, b), Number.POSITIVE_INFINITY)),
-    max: reported(trusted.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY)),
+    doubted: value.length - count,
+    mean: reported(sum / count),
+    min: reported(min),
+    max: reported(max),
   };
 }

@@ -15,6 +15,8 @@ export interface LayerBridge extends Mass {
   readonly fraction: number;
   /** [W/(mK)] */
   readonly conductivity: number;
+  /** Whether these are the members of the bridged layer before it (further inside), and not others. */
+  readonly continues?: boolean;
 }
 
 export interface SolidLayer extends Mass {
@@ -46,6 +48,10 @@ export interface AirLayer {
   readonly ventilation: 'unventilated' | 'slightly' | 'ventilated';
   /** Openings per length (upright) or per area (lying) [m² per m or m²]. */
   readonly opening: number | null;
+  /** Of a small or divided space, across the flow of heat [m]; wide where left out. */
+  readonly width?: number;
+  /** Of its brighter face [–]; that of any usual building material where left out. */
+  readonly emissivity?: number;
   readonly bridge: LayerBridge | null;
 }
 

@@ -14,6 +14,8 @@ export interface Fasteners {
   readonly area: number;
   /** [W/(mK)] */
   readonly conductivity: number;
+  /** Of a recessed one, within the insulation [m]; right through it where left out. */
+  readonly depth?: number;
 }
 
 export interface Corrections {
@@ -23,6 +25,8 @@ export interface Corrections {
   readonly airGaps: number;
   /** [W/(m²K)] */
   readonly fasteners: number;
+  /** (R1/RT)²: that layer's share of the whole resistance, squared [–]. */
+  readonly weight: number;
   /** Whether they are in the transmittance: under 3 % of it in all they are dropped. */
   readonly applied: boolean;
 }
@@ -52,16 +56,18 @@ export function correctionsOf(
   resistance: number,
   asked: CorrectionsAsked,
 ): Corrections {
-  if (layers.length === 0) return { layer: null, airGaps: 0, fasteners: 0, applied: false };
+  if (layers.length === 0) return { layer: null, airGaps: 0, fasteners: 0, weight: 0, applied: false };
   const layer = resistances.indexOf(Math.max(...resistances));
-  const share = (resistances[layer] / resistance) ** 2;
-  const airGaps = airGapTransmittance[asked.airGapLevel] * share;
-  const fasteners = fastenersPerArea(layers[layer].thickness, asked.fasteners) * share;
-  return { layer, airGaps, fasteners, applied: (airGaps + fasteners) * resistance >= negligible };
+  const weight = (resistances[layer] / resistance) ** 2;
+  const airGaps = airGapTransmittance[asked.airGapLevel] * weight;
+  const fasteners = fastenersPerArea(layers[layer].thickness, asked.fasteners) * weight;
+  return { layer, airGaps, fasteners, weight, applied: (airGaps + fasteners) * resistance >= negligible };
 }
 
-/** α·λ·n·A/d of the fasteners [W/(m²K)]. */
+/** α·λ·n·A/d0 of the fasteners [W/(m²K)]; α = 0.8·d1/d0 of recessed ones. */
 function fastenersPerArea(thickness: number | null, fasteners: Fasteners | null): number {
   if (fasteners === null || thickness === null || fasteners.conductivity < leastConductivity) return 0;
-  return (throughAndThrough * fasteners.conductivity * fasteners.count * fasteners.area) / thickness;
+  const { conductivity, count, area, depth = thickness } = fasteners;
+  const alpha = throughAndThrough * Math.min(1, depth / thickness);
+  return (alpha * conductivity * count * area) / thickness;
 }

@@ -1,12 +1,16 @@
 /** One element of the shell as drawn. */
 import type { DesignElement } from '../house.ts';
 import type { BuildUp } from './buildUp.ts';
+import { doubtsAbout } from './doubts.ts';
 import { type FabricFinding, within } from './finding.ts';
 import { buildUpFrom, correctionsFrom } from './fromHouse.ts';
-import { assumedGround, type SlabOnGround, slabOnGround } from './ground.ts';
+import type { SlabOnGround } from './ground.ts';
 import { type PeriodicResponse, periodicResponse } from './heatCapacity.ts';
-import { type Beyond, surfacesOf } from './surfaces.ts';
-import { type TransmittanceResult, transmittanceOf } from './transmittance.ts';
+import { type Spread, spreadOfLayers, spreadOfStated } from './spread.ts';
+import type { Beyond } from './surfaces.ts';
+import type { SuspendedFloor } from './suspendedFloor.ts';
+import { throughLayers } from './throughLayers.ts';
+import type { TransmittanceResult } from './transmittance.ts';
 
 export interface ElementDesign {
   readonly name: string;
@@ -15,91 +19,115 @@ export interface ElementDesign {
   readonly to: Beyond;
   /** Has a solar transmittance: counts as a window, without mass. */
   readonly glazed: boolean;
-  /** [W/(m²K)] */
-  readonly transmittance: number;
-  /** To outside and ground [W/K]; 0 for an element to a neighbour. */
-  readonly heatLoss: number;
+  /** [W/(m²K)]; null where its layers are refused and no transmittance stands beside them. */
+  readonly transmittance: number | null;
+  /** How sure that is; null with it. */
+  readonly spread: Spread | null;
+  /** Share of the inside to outside difference that lies over it [–]; 0 for an element to a neighbour. */
+  readonly temperatureFactor: number;
+  /** One standard deviation of that, where it was assumed [–]. */
+  readonly temperatureFactorSd: number;
+  /** To outside and ground [W/K]; 0 for an element to a neighbour, null without a transmittance. */
+  readonly heatLoss: number | null;
+  /** To a heated neighbour [W/K]: 0 for all others, null without a transmittance. */
+  readonly toNeighbour: number | null;
   /** The build-up in SI; null when the element is known by its transmittance alone, as are the next three. */
   readonly buildUp: BuildUp | null;
+  /** The layers' transmittance and all its workings, even where another one is stated beside them. */
   readonly transmission: TransmittanceResult | null;
   /** Over 24 hours. */
   readonly periodic: PeriodicResponse | null;
   /** The ground under a floor by its layers and perimeter; null for all others. */
-  readonly ground: SlabOnGround | null;
+  readonly ground: SlabOnGround | SuspendedFloor | null;
   readonly findings: readonly FabricFinding[];
 }
 
-/**
- * Share of the inside to outside difference that lies over an element to an unheated space, unless stated.
- */
+/** Share of the inside to outside difference that lies over an element to an unheated space, unless stated. */
 const voidFactor = 0.9;
+/** Its standard deviation: from a tight, insulated space to one as open as outdoors. PRACTICE. */
+const voidFactorSd = 0.1;
 
 /**
- * An element's transmittance and heat loss, by its transmittance or its layers.
+ * An element's transmittance and heat loss: as stated, else by its layers.
  *
  * @param index its place among the elements, for the findings' keys
  * @see ISO 6946:2017, ISO 13370:2017, ISO 13789:2017
  */
 export function elementDesign(entry: DesignElement, index: number): ElementDesign {
-  const { name, areaM2: area, to = 'outside', temperatureFactor = to === 'void' ? voidFactor : 1 } = entry;
-  const known = entry.buildUp === undefined ? byTransmittance(entry) : byLayers(entry, entry.buildUp, to);
+  const { name, areaM2: area, to = 'outside', buildUp } = entry;
+  const known = buildUp === undefined ? byTransmittance(entry) : byLayers(entry, buildUp);
+  const assumedFactor = to === 'void' && entry.temperatureFactor === undefined;
+  const temperatureFactor =
+    to === 'adjacent' ? 0 : (entry.temperatureFactor ?? (to === 'void' ? voidFactor : 1));
+  const { transmittance } = known;
+  const factor: FabricFinding[] = assumedFactor
+    ? [{ code: 'void-factor-assumed', factor: voidFactor, where: { key: 'temperatureFactor' } }]
+    : [];
   return {
     name,
     area,
     to,
     glazed: entry.gValue !== undefined,
-    heatLoss: to === 'adjacent' ? 0 : known.transmittance * area * temperatureFactor,
+    temperatureFactor,
+    temperatureFactorSd: assumedFactor ? voidFactorSd : 0,
+    heatLoss: transmittance === null ? null : transmittance * area * temperatureFactor,
+    toNeighbour: transmittance === null ? null : to === 'adjacent' ? transmittance * area : 0,
     ...known,
-    findings: within(`elements[${index}]`, known.findings),
+    findings: within(`elements[${index}]`, [...known.findings, ...factor]),
   };
 }
 
 type Known = Pick<
   ElementDesign,
-  'transmittance' | 'buildUp' | 'transmission' | 'periodic' | 'ground' | 'findings'
+  'transmittance' | 'spread' | 'buildUp' | 'transmission' | 'periodic' | 'ground' | 'findings'
 >;
+
+/** Above this a transmittance is no building element's [W/(m²K)]: a bare metal sheet has 5.9. */
+const highestTransmittance = 7;
 
 function byTransmittance({ name, uValue }: DesignElement): Known {
   if (uValue === undefined)
     throw new RangeError(`the element "${name}" has neither transmittance nor layers`);
   return {
     transmittance: uValue,
+    spread: spreadOfStated(uValue),
     buildUp: null,
     transmission: null,
     periodic: null,
     ground: null,
-    findings: [],
+    findings: doubtfulTransmittance(uValue),
   };
 }
 
-function byLayers(entry: DesignElement, layers: NonNullable<DesignElement['buildUp']>, to: Beyond): Known {
-  const onGround = to === 'ground' && entry.perimeterM !== undefined;
+function byLayers(entry: DesignElement, layers: NonNullable<DesignElement['buildUp']>): Known {
+  const { to, perimeterM, uValue } = entry;
+  const onGround = to === 'ground' && perimeterM !== undefined;
   const buildUp = buildUpFrom(onGround ? { facing: 'down', ...layers } : layers);
-  const surfaces = surfacesOf(buildUp.facing, to);
-  const transmission = transmittanceOf(buildUp, surfaces, correctionsFrom(entry));
-  const periodic = periodicResponse(buildUp, surfaces);
-  const floor = to === 'ground' ? floorOf(entry, transmission) : { ground: null, findings: [] };
+  const through = throughLayers(entry, buildUp, correctionsFrom(entry));
+  const periodic = periodicResponse(buildUp, through.surfaces);
   return {
-    transmittance: floor.ground?.transmittance ?? transmission.transmittance,
+    transmittance: uValue ?? through.transmittance,
+    spread: uValue === undefined ? spreadOfLayers(entry, buildUp) : spreadOfStated(uValue),
     buildUp,
-    transmission,
+    transmission: through.transmission,
     periodic,
-    ground: floor.ground,
-    findings: [...within('buildUp', [...transmission.findings, ...periodic.findings]), ...floor.findings],
+    ground: through.ground,
+    findings: [
+      ...within('buildUp', [...doubtsAbout(buildUp), ...periodic.findings]),
+      ...through.findings,
+      ...besideLayers(uValue, through.transmittance),
+    ],
   };
 }
 
-function floorOf(
-  { areaM2: area, perimeterM: perimeter }: DesignElement,
-  { transmittance, cases }: TransmittanceResult,
-): Pick<Known, 'ground' | 'findings'> {
-  const where = { key: 'perimeterM' };
-  if (perimeter === undefined)
-    return { ground: null, findings: [{ code: 'ground-without-perimeter', where }] };
-  const { inside, outside } = cases[0].surfaces;
-  const resistance = Math.max(0, 1 / transmittance - inside - outside);
-  return {
-    ground: slabOnGround({ area, perimeter, resistance, ...assumedGround }),
-    findings: [{ code: 'ground-assumed', ...assumedGround, where }],
-  };
+function besideLayers(stated: number | undefined, byLayers: number | null): FabricFinding[] {
+  if (stated === undefined) return [];
+  const beside = { code: 'stated-beside-layers', stated, byLayers, where: { key: 'uValue' } } as const;
+  return [beside, ...doubtfulTransmittance(stated)];
+}
+
+function doubtfulTransmittance(transmittance: number): FabricFinding[] {
+  if (transmittance <= highestTransmittance) return [];
+  const likely = transmittance / 100;
+  return [{ code: 'transmittance-doubtful', transmittance, likely, where: { key: 'uValue' } }];
 }

@@ -1,5 +1,6 @@
 /** What the design side noticed: codes and figures [SI]; the sentences stand in `words/`. */
 import type { Where } from '../assessment.ts';
+import type { JunctionKind } from '../house.ts';
 
 export type FabricFinding = {
   readonly where: Where;
@@ -7,19 +8,47 @@ export type FabricFinding = {
   | { readonly code: 'openings-assumed'; readonly opening: number }
   /** An air layer thicker than ISO 6946 covers; the resistance of the thickness taken stands for it [m]. */
   | { readonly code: 'air-layer-thick'; readonly thickness: number; readonly taken: number }
-  /** Several bridged layers: their bridges were taken to cross at random. */
+  /** Several layers with members of their own, which were taken to cross each other. */
   | { readonly code: 'bridges-cross'; readonly count: number }
-  /** Upper over lower limit of the resistance is above `limit`: ISO 6946 gives no error for the figure. */
+  /** Refused: upper over lower limit of the resistance is above `limit`. */
   | { readonly code: 'combined-method-out-of-range'; readonly ratio: number; readonly limit: number }
+  /** Refused: members of metal through insulation [W/(mK)]. */
+  | { readonly code: 'metal-bridges-insulation'; readonly name: string; readonly conductivity: number }
+  /** The house has no designed heat loss, since these elements have no transmittance. */
+  | { readonly code: 'no-transmittance'; readonly elements: readonly string[] }
+  /** A transmittance stands beside layers and was taken instead of theirs [W/(m²K)]; null where they are refused. */
+  | { readonly code: 'stated-beside-layers'; readonly stated: number; readonly byLayers: number | null }
+  /** Figures that look like a slip, with what was likely meant; they were taken as they stand. In SI. */
+  | { readonly code: 'thickness-doubtful'; readonly thickness: number; readonly likely: number }
+  | { readonly code: 'conductivity-doubtful'; readonly conductivity: number; readonly likely: number }
+  | { readonly code: 'density-doubtful'; readonly density: number; readonly likely: number }
+  | { readonly code: 'specific-heat-doubtful'; readonly specificHeat: number; readonly likely: number }
+  | { readonly code: 'mass-changed-over'; readonly density: number; readonly specificHeat: number }
+  | { readonly code: 'transmittance-doubtful'; readonly transmittance: number; readonly likely: number }
   /** Fasteners through a layer that states no thickness: left out of the transmittance. */
   | { readonly code: 'fasteners-without-thickness' }
   /** A layer or a bridge without density or specific heat: it stores nothing in the heat capacity. */
   | { readonly code: 'layer-without-mass' }
   /** Layers on the ground without the exposed perimeter: the ground itself was left out. */
   | { readonly code: 'ground-without-perimeter' }
-  /** A slab on ground by ISO 13370, with the wall [m] and the ground [W/(mK)] that were assumed. */
+  /** A floor on ground by ISO 13370, with the wall [m] and the ground [W/(mK)] that were assumed. */
   | { readonly code: 'ground-assumed'; readonly wallThickness: number; readonly groundConductivity: number }
+  /** Values taken for the space under a suspended floor, by the keys that would state them. */
+  | { readonly code: 'underfloor-assumed'; readonly keys: readonly string[] }
+  /** Share of the difference taken to lie over an element to an unheated space [–]. */
+  | { readonly code: 'void-factor-assumed'; readonly factor: number }
+  /** Elements to a neighbour whose temperature is neither logged nor stated. */
+  | { readonly code: 'neighbour-unknown'; readonly elements: readonly string[] }
   | { readonly code: 'bridges-not-stated' }
+  /** Junctions without a ψ of their own took the default of their kind. */
+  | { readonly code: 'junctions-by-default'; readonly kinds: readonly JunctionKind[] }
+  /** Everyday air changes from the leakage at 50 Pa by a rule of thumb; the divisor and its range [–]. */
+  | {
+      readonly code: 'leakage-by-divisor';
+      readonly divisor: number;
+      readonly low: number;
+      readonly high: number;
+    }
   | { readonly code: 'ventilation-not-stated' }
   /** Heat recovery was taken on air that leaks in beside the unit, since no other air change is stated. */
   | { readonly code: 'heat-recovery-on-leakage'; readonly heatRecovery: number }

@@ -5,6 +5,14 @@
 import type { Bridge, DesignElement, House, Layer, Partition } from '../house.ts';
 import type { BuildUp, BuildUpLayer, LayerBridge } from './buildUp.ts';
 import type { CorrectionsAsked } from './corrections.ts';
+import {
+  type EdgeInsulation,
+  type GroundAround,
+  groundConductivities,
+  usualSoil,
+  usualWall,
+} from './ground.ts';
+import { type Underfloor, usualUnderfloor } from './suspendedFloor.ts';
 
 const fromMm = (length: number) => length / 1e3;
 const fromMm2 = (area: number) => area / 1e6;
@@ -17,14 +25,50 @@ export function buildUpFrom({ facing = 'across', layers }: Partition['buildUp'])
 
 export function correctionsFrom({ airGapLevel = 0, fasteners }: DesignElement): CorrectionsAsked {
   if (fasteners === undefined) return { airGapLevel, fasteners: null };
-  const { perM2, areaMm2, conductivityWmK } = fasteners;
-  return { airGapLevel, fasteners: { count: perM2, area: fromMm2(areaMm2), conductivity: conductivityWmK } };
+  const { perM2, areaMm2, conductivityWmK, depthMm } = fasteners;
+  const depth = depthMm === undefined ? {} : { depth: fromMm(depthMm) };
+  const area = fromMm2(areaMm2);
+  return { airGapLevel, fasteners: { count: perM2, area, conductivity: conductivityWmK, ...depth } };
 }
 
 /** Heat capacity that the house states outright [J/K]; null when it does not. */
 export function statedHeatCapacity({ heatCapacity, floorAreaM2 }: House): number | null {
-  if (heatCapacity === undefined || floorAreaM2 === undefined) return null;
+  if (heatCapacity?.kJPerM2K === undefined || floorAreaM2 === undefined) return null;
   return fromKJ(heatCapacity.kJPerM2K) * floorAreaM2;
+}
+
+/** The floor on the ground: what stands beside its layers, and which of it had to be assumed. */
+export function groundFrom(entry: DesignElement): { around: GroundAround; assumed: boolean } {
+  const { soil, wallThicknessMm } = entry;
+  return {
+    around: {
+      wallThickness: wallThicknessMm === undefined ? usualWall : fromMm(wallThicknessMm),
+      groundConductivity: groundConductivities[soil ?? usualSoil],
+    },
+    assumed: soil === undefined || wallThicknessMm === undefined,
+  };
+}
+
+export function edgeFrom({ edgeInsulation: edge }: DesignElement): EdgeInsulation | null {
+  if (edge === undefined) return null;
+  return {
+    lies: edge.lies,
+    reach: fromMm(edge.reachMm),
+    thickness: fromMm(edge.thicknessMm),
+    conductivity: edge.conductivityWmK,
+  };
+}
+
+export function underfloorFrom(entry: NonNullable<DesignElement['underfloor']>): Underfloor {
+  const { heightMm, openingMm2PerM, wallUValue, windSpeedMS, shelter, groundResistanceM2KW } = entry;
+  return {
+    height: heightMm === undefined ? usualUnderfloor.height : fromMm(heightMm),
+    opening: openingMm2PerM === undefined ? usualUnderfloor.opening : fromMm2(openingMm2PerM),
+    wallTransmittance: wallUValue ?? usualUnderfloor.wallTransmittance,
+    windSpeed: windSpeedMS ?? usualUnderfloor.windSpeed,
+    shelter: shelter ?? usualUnderfloor.shelter,
+    groundResistance: groundResistanceM2KW ?? usualUnderfloor.groundResistance,
+  };
 }
 
 function layerFrom(layer: Layer): BuildUpLayer {
@@ -37,7 +81,9 @@ function layerFrom(layer: Layer): BuildUpLayer {
   if (thickness === null) throw new RangeError(`the layer "${name}" has no thickness`);
   if (air !== undefined) {
     const opening = layer.openingMm2PerM === undefined ? null : fromMm2(layer.openingMm2PerM);
-    return { kind: 'air', name, thickness, ventilation: air, opening, bridge };
+    const width = layer.widthMm === undefined ? {} : { width: fromMm(layer.widthMm) };
+    const emissivity = layer.emissivity === undefined ? {} : { emissivity: layer.emissivity };
+    return { kind: 'air', name, thickness, ventilation: air, opening, ...width, ...emissivity, bridge };
   }
   if (conductivityWmK === undefined) throw new RangeError(`the layer "${name}" states no resistance`);
   return { kind: 'solid', name, thickness, conductivity: conductivityWmK, ...mass, bridge };
@@ -52,5 +98,6 @@ function bridgeFrom(bridge: Bridge): LayerBridge {
     conductivity: bridge.conductivityWmK,
     density: bridge.densityKgM3 ?? null,
     specificHeat: bridge.specificHeatJkgK ?? null,
+    ...(bridge.continues === undefined ? {} : { continues: bridge.continues }),
   };
 }

@@ -1,20 +1,36 @@
-/** Floors on the ground. */
+/** Slabs on the ground. */
 
-export interface Slab {
+export interface GroundAround {
+  /** Of the walls around the floor [m]. */
+  readonly wallThickness: number;
+  /** [W/(mK)] */
+  readonly groundConductivity: number;
+}
+
+/** Insulation along the edge of a slab: flat beside or under it, or upright at its outer face. */
+export interface EdgeInsulation {
+  readonly lies: 'flat' | 'upright';
+  /** From the edge inward, or below ground [m]. */
+  readonly reach: number;
+  /** [m] */
+  readonly thickness: number;
+  /** [W/(mK)] */
+  readonly conductivity: number;
+}
+
+export interface Slab extends GroundAround {
   /** [m²] */
   readonly area: number;
   /** Exposed perimeter [m]. */
   readonly perimeter: number;
   /** Of the floor's layers, without surfaces [m²K/W]. */
   readonly resistance: number;
-  /** Of the walls around it [m]. */
-  readonly wallThickness: number;
-  /** [W/(mK)] */
-  readonly groundConductivity: number;
+  readonly edge?: EdgeInsulation | null;
 }
 
 export interface SlabOnGround {
-  /** [W/(m²K)] */
+  readonly kind: 'slab';
+  /** Edge insulation included [W/(m²K)]. */
   readonly transmittance: number;
   /** B′: area over half the perimeter [m]. */
   readonly characteristicDimension: number;
@@ -22,26 +38,57 @@ export interface SlabOnGround {
   readonly equivalentThickness: number;
   /** Whether the formula for well insulated floors was the one to use. */
   readonly wellInsulated: boolean;
+  /** ψg,ed: what edge insulation takes away along the perimeter [W/(mK)], at most 0. */
+  readonly edgeTransmittance: number;
 }
 
+/** [W/(mK)]. ISO 13370:2017, Table 7. */
+export const groundConductivities = { clay: 1.5, sand: 2, rock: 3.5 } as const;
 /** Taken where nothing better is known: a 300 mm wall on clay or silt. ISO 13370:2017. */
-export const assumedGround = { wallThickness: 0.3, groundConductivity: 1.5 } as const;
+export const usualSoil = 'clay';
+/** [m] */
+export const usualWall = 0.3;
 
 /** [m²K/W], heat flowing down; ISO 6946:2017, Table 7. */
-const surfaces = 0.17 + 0.04;
+export const floorSurfaces = { inside: 0.17, outside: 0.04 } as const;
 
 /**
- * Steady transmittance of a slab on ground, without edge insulation.
+ * Steady transmittance of a slab on ground.
  *
- * @see ISO 13370:2017, clause 7
+ * @see ISO 13370:2017, 7.1 (slab) and Annex D (edge insulation; Annex B of 2007)
  */
 export function slabOnGround(slab: Slab): SlabOnGround {
-  const { area, perimeter, resistance, wallThickness, groundConductivity: conductivity } = slab;
+  const { area, perimeter, resistance, wallThickness, groundConductivity, edge } = slab;
+  const { inside, outside } = floorSurfaces;
   const B = area / (0.5 * perimeter);
-  const dt = wallThickness + conductivity * (resistance + surfaces);
+  const dt = wallThickness + groundConductivity * (inside + resistance + outside);
   const wellInsulated = dt >= B;
-  const transmittance = wellInsulated
-    ? conductivity / (0.457 * B + dt)
-    : ((2 * conductivity) / (Math.PI * B + dt)) * Math.log((Math.PI * B) / dt + 1);
-  return { transmittance, characteristicDimension: B, equivalentThickness: dt, wellInsulated };
+  const all = wellInsulated ? groundConductivity / (0.457 * B + dt) : groundPath(groundConductivity, B, dt);
+  const edgeTransmittance = edge ? edgeOf(edge, dt, groundConductivity) : 0;
+  return {
+    kind: 'slab',
+    transmittance: all + (2 * edgeTransmittance) / B,
+    characteristicDimension: B,
+    equivalentThickness: dt,
+    wellInsulated,
+    edgeTransmittance,
+  };
+}
+
+/** Through the ground under a floor [W/(m²K)]: 2λ/(πB′ + d)·ln(πB′/d + 1). ISO 13370:2017, 7.1. */
+export const groundPath = (conductivity: number, B: number, d: number): number =>
+  ((2 * conductivity) / (Math.PI * B + d)) * Math.log((Math.PI * B) / d + 1);
+
+/**
+ * ψ = -λ/π·(ln(D/dt + 1) - ln(D/(dt + d′) + 1)), with 2D for D when upright, d′ = λ·(Rn - dn/λ): the
+ * insulation beyond the ground that it takes the place of.
+ */
+function edgeOf(
+  { lies, reach, thickness, conductivity }: EdgeInsulation,
+  dt: number,
+  ground: number,
+): number {
+  const additional = Math.max(0, ground * (thickness / conductivity) - thickness);
+  const D = lies === 'upright' ? 2 * reach : reach;
+  return (-ground / Math.PI) * (Math.log(D / dt + 1) - Math.log(D / (dt + additional) + 1));
 }

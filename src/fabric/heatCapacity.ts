@@ -16,7 +16,7 @@ import {
   subtract,
 } from './complex.ts';
 import type { FabricFinding } from './finding.ts';
-import { type Part, partsOf, sectionsOf } from './sections.ts';
+import { type Part, sectionsOf } from './sections.ts';
 import type { Surfaces } from './surfaces.ts';
 
 /** A heat flow per temperature swing. */
@@ -40,6 +40,8 @@ export interface PeriodicResponse {
   readonly periodicTransmittance: Response;
   /** f: periodic over steady transmittance of the same paths side by side [–]. */
   readonly decrement: number;
+  /** How much later a swing of the outside temperature drives heat in [s]: the lag of Y12. */
+  readonly timeShift: number;
   /** Keys count from the build-up: `layers[1]`. */
   readonly findings: readonly FabricFinding[];
 }
@@ -65,7 +67,7 @@ export function periodicResponse(
   period: number = day,
 ): PeriodicResponse {
   const shell = withinVentilated(buildUp, surfaces);
-  const sections = sectionsOf(shell.layers.map((layer) => partsOf(layer, buildUp.facing)));
+  const sections = sectionsOf(shell.layers, buildUp.facing);
   const flows = sections.map(({ fraction, parts }) => ({
     fraction,
     ...admittancesOf(transferMatrix(parts, shell.surfaces, period)),
@@ -79,13 +81,15 @@ export function periodicResponse(
     sections.map(({ fraction, parts }) => fraction / steadyResistance(parts, shell.surfaces)),
   );
   const perSwing = period / (2 * Math.PI);
+  const periodicTransmittance = laggingResponseOf(through, period);
   return {
     insideHeatCapacity: perSwing * modulus(subtract(inside, through)),
     outsideHeatCapacity: perSwing * modulus(subtract(outside, through)),
     insideAdmittance: responseOf(inside, perSwing),
     outsideAdmittance: responseOf(outside, perSwing),
-    periodicTransmittance: laggingResponseOf(through, period),
+    periodicTransmittance,
     decrement: modulus(through) / steady,
+    timeShift: -periodicTransmittance.lead,
     findings: shell.layers.flatMap(massFindings),
   };
 }

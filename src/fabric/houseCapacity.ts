@@ -1,6 +1,6 @@
 /** Heat capacity of the whole house over 24 hours, and how sure it is. */
 import { sum } from 'simple-statistics';
-import type { House, Partition } from '../house.ts';
+import type { House, MassClass, Partition } from '../house.ts';
 import type { ElementDesign } from './element.ts';
 import { type FabricFinding, within } from './finding.ts';
 import { buildUpFrom, statedHeatCapacity } from './fromHouse.ts';
@@ -17,16 +17,26 @@ export interface HouseCapacity {
 
 /** Furniture and air, per floor area [J/(m²K)]. ISO 52016-1:2017, default. */
 const furnitureAndAir = 10e3;
-/** "Medium", per floor area [J/(m²K)]. ISO 13790:2008, Table 12. */
-const mediumClass = 165e3;
+/** Per floor area, furniture and air included [J/(m²K)]. ISO 13790:2008, 12.3.1.2, Table 12. */
+export const classHeatCapacities: Readonly<Record<MassClass, number>> = {
+  'very light': 80e3,
+  light: 110e3,
+  medium: 165e3,
+  heavy: 260e3,
+  'very heavy': 370e3,
+};
+/** The class of a house of which nothing is known. */
+const anyClass = 'medium';
 /** Per area of an opaque element of unknown mass [J/(m²K)]: "very light" in ISO 52016-1:2017, Table B.14. */
 const unknownMass = 50e3;
 
-/** Relative standard deviations [–] of a capacity by each way. */
+/** Relative standard deviations [–] of a capacity by each way. PRACTICE. */
 const sdStated = 0.25;
 const sdLayers = 0.15;
 const sdUnknownMass = 0.6;
-const sdClass = 0.35;
+/** A class that somebody chose: neighbouring classes lie a factor of 1.4 to 1.6 apart. */
+const sdChosenClass = 0.25;
+const sdAnyClass = 0.35;
 
 /**
  * Heat capacity of the house: as stated, else from the layers of its elements and partitions, else by class.
@@ -37,6 +47,7 @@ const sdClass = 0.35;
 export function houseCapacity(house: House, elements: readonly ElementDesign[]): HouseCapacity {
   const stated = statedHeatCapacity(house);
   if (stated !== null) return { heatCapacity: stated, heatCapacitySd: sdStated, findings: [] };
+  if (house.heatCapacity?.class !== undefined) return byClass(house, house.heatCapacity.class);
   const partitions = (house.partitions ?? []).map(partitionCapacity);
   const inPartitions = sum(partitions.map((it) => it.heatCapacity));
   const massKnown = inPartitions > 0 || elements.some((it) => insideCapacity(it) > 0);
@@ -67,16 +78,20 @@ function byLayers(house: House, elements: readonly ElementDesign[], inPartitions
   };
 }
 
-function byClass({ floorAreaM2 }: House): HouseCapacity {
+/** @param chosen by somebody who knows the house; nobody did where it is left out */
+function byClass({ floorAreaM2 }: House, chosen?: MassClass): HouseCapacity {
   if (floorAreaM2 === undefined) {
     const where = { key: 'floorAreaM2' };
     return { heatCapacity: null, heatCapacitySd: null, findings: [{ code: 'heat-capacity-unknown', where }] };
   }
-  const by = { arealHeatCapacity: mediumClass, relativeSd: sdClass };
+  const arealHeatCapacity = classHeatCapacities[chosen ?? anyClass];
+  const relativeSd = chosen === undefined ? sdAnyClass : sdChosenClass;
+  const by = { arealHeatCapacity, relativeSd };
   return {
-    heatCapacity: mediumClass * floorAreaM2,
-    heatCapacitySd: sdClass,
-    findings: [{ code: 'heat-capacity-by-class', ...by, where: { key: 'heatCapacity' } }],
+    heatCapacity: arealHeatCapacity * floorAreaM2,
+    heatCapacitySd: relativeSd,
+    findings:
+      chosen === undefined ? [{ code: 'heat-capacity-by-class', ...by, where: { key: 'heatCapacity' } }] : [],
   };
 }
 

@@ -5,14 +5,50 @@
  * whether it was checked against a text that could be read.
  */
 
+export {
+  clearWidth,
+  type Fitting,
+  fittingOf,
+  type JointLoss,
+  jointLoss,
+  type OpenJoints,
+} from './airGaps.ts';
+export { type AirSpace, airSpaceResistance } from './airSpaces.ts';
+export { junctionDefaults } from './bridges.ts';
 export type { AirLayer, BuildUp, BuildUpLayer, LayerBridge, SolidLayer, StatedLayer } from './buildUp.ts';
+export type { Limits, SectionResistance } from './combinedMethod.ts';
 export type { Corrections, CorrectionsAsked, Fasteners } from './corrections.ts';
-export { type Design, designOf } from './design.ts';
-export type { ElementDesign } from './element.ts';
+export {
+  type DegreeDays,
+  degreeDaysOfExtremes,
+  degreeDaysOfSeries,
+  heatDemand,
+  standardYear,
+} from './degreeDays.ts';
+export { type Design, designOf, timeConstantOf } from './design.ts';
+export { type ElementDesign, elementDesign } from './element.ts';
 export type { FabricFinding } from './finding.ts';
-export { buildUpFrom } from './fromHouse.ts';
-export { type SlabOnGround, slabOnGround } from './ground.ts';
+export { buildUpFrom, correctionsFrom } from './fromHouse.ts';
+export { type EdgeInsulation, type SlabOnGround, slabOnGround } from './ground.ts';
 export { type PeriodicResponse, periodicResponse } from './heatCapacity.ts';
+export { type DesignDay, designHeatLoad, neighbourFlow } from './heatLoad.ts';
+export { classHeatCapacities } from './houseCapacity.ts';
+export { besideLimit, type LimitKind, type LimitTable, limitKindOf } from './limits.ts';
+export { exampleLimits } from './limitsExample.ts';
+export * from './materials/index.ts';
+export * from './moisture/index.ts';
+export type { DesignRanges } from './ranges.ts';
+export type { Spread } from './spread.ts';
+export { type StartingPoint, startingPoints } from './startingPoints/index.ts';
 export { type Beyond, type Surfaces, surfacesOf } from './surfaces.ts';
-export { type TransmittanceCase, type TransmittanceResult, transmittanceOf } from './transmittance.ts';
-export { airChangesFromPermeability, ventilationLoss } from './ventilation.ts';
+export { type SuspendedFloor, suspendedFloor, type Underfloor } from './suspendedFloor.ts';
+export { type TemperaturesThrough, temperaturesThrough } from './temperatures.ts';
+export { type Framing, proposedExtraFraction, timberConventions } from './timberConventions.ts';
+export {
+  type LayerWorking,
+  type TransmittanceCase,
+  type TransmittanceResult,
+  transmittanceOf,
+  type Workings,
+} from './transmittance.ts';
+export { airChangesFromPermeability, divisorOf, ventilationLoss } from './ventilation.ts';

@@ -1,6 +1,5 @@
 /** Transmittance of a build-up by the combined method, with every figure on the way. */
 import { sum } from 'simple-statistics';
-import type { HeatFlow } from '../house.ts';
 import {
   assumedOpening,
   cutAt,
@@ -10,67 +9,67 @@ import {
   withinVentilated,
 } from './airLayers.ts';
 import type { BuildUp, BuildUpLayer } from './buildUp.ts';
+import { type Limits, limitsOf } from './combinedMethod.ts';
 import { type Corrections, type CorrectionsAsked, correctionsOf, noCorrections } from './corrections.ts';
 import type { FabricFinding } from './finding.ts';
-import { blend, partsOf, sectionsOf } from './sections.ts';
+import { type Refusal, refusalsOf } from './refusals.ts';
+import { framesOf, partsOf } from './sections.ts';
 import type { Surfaces } from './surfaces.ts';
 
-/** One way through a build-up, from air to air. */
-export interface SectionResistance {
-  /** Share of the face [–]. */
-  readonly fraction: number;
-  /** Both surfaces included [m²K/W]. */
-  readonly resistance: number;
-  /** The layers that it passes along their bridge, by position. */
-  readonly bridged: readonly number[];
-}
-
-/** The limits for one state of the slightly ventilated layers, each of them taken as closed or as open. */
-export interface TransmittanceCase {
+export interface TransmittanceCase extends Limits {
   /** How far this case counts in the whole [–]; 1 unless a layer is slightly ventilated. */
   readonly share: number;
-  /** [m²K/W] */
-  readonly surfaces: Surfaces;
-  /** Each layer that resists, bridge included, from inside to outside [m²K/W]. */
-  readonly layers: readonly number[];
-  readonly sections: readonly SectionResistance[];
-  /** R′T [m²K/W] */
-  readonly upper: number;
-  /** R″T [m²K/W] */
-  readonly lower: number;
 }
 
-export interface TransmittanceResult {
-  /** Corrections included where they count [W/(m²K)]. */
-  readonly transmittance: number;
-  /** RT, from air to air, before corrections [m²K/W]. */
-  readonly resistance: number;
+/** What one layer does, in the order of the build-up. */
+export interface LayerWorking {
+  readonly name: string;
+  /** Beside its bridge [m²K/W]; null where the bridge fills it. */
+  readonly clear: number | null;
+  /** Along its bridge [m²K/W], and the bridge's share of the face [–]. */
+  readonly bridge: { readonly resistance: number; readonly fraction: number } | null;
+  /** How far it counts [–]: 0 outside a well ventilated layer and for that layer itself, 1 else. */
+  readonly counts: number;
+}
+
+/** Every figure between the layers and the transmittance. */
+export interface Workings {
+  /** All layers of the build-up, also those that do not count. */
+  readonly layers: readonly LayerWorking[];
+  /** At least one; the one that reaches furthest out comes first. */
+  readonly cases: readonly TransmittanceCase[];
   /** Upper limit R′T of the resistance [m²K/W]. */
   readonly upper: number;
   /** Lower limit R″T of the resistance [m²K/W]. */
   readonly lower: number;
-  /** The method's own largest error, relative to the resistance [–]. */
+  /** RT, from air to air, before corrections [m²K/W]. */
+  readonly resistance: number;
+  /** The method's own largest error: half of what lies between the limits [m²K/W]. */
+  readonly error: number;
+  /** The same, relative to the resistance [–]. */
   readonly relativeError: number;
-  /** At least one; the one that reaches furthest out comes first. */
-  readonly cases: readonly TransmittanceCase[];
   readonly corrections: Corrections;
-  /** Keys count from the build-up: `layers[1]`. */
+}
+
+export interface TransmittanceResult extends Workings {
+  /** Corrections included where they count [W/(m²K)]; null where the method may not be used. */
+  readonly transmittance: number | null;
+  /** Why there is no transmittance; empty when there is one. The limits are shown all the same. */
+  readonly refusals: readonly Refusal[];
+  /** The refusals among them. Keys count from the build-up: `layers[1]`. */
   readonly findings: readonly FabricFinding[];
 }
 
 /**
- * Largest ratio of upper to lower limit for which the standard stands by the method. ISO 6946:2017, 6.7.2.
- */
-const largestRatio = 1.5;
-
-/**
  * Transmittance of a build-up [W/(m²K)].
  *
- * Any layer may be bridged; bridges of several layers are taken to cross at random, so the upper limit runs
- * over every combination of them. Slightly ventilated layers are interpolated between closed and open.
+ * Any layer may be bridged. Bridges of several layers cross each other, so the upper limit runs over every
+ * combination of them, unless one says that it continues the one before. Slightly ventilated layers are
+ * interpolated between closed and open. Metal through insulation and limits that lie too far apart are refused.
  *
  * @throws RangeError if a layer without thickness has a bridge
- * @see ISO 6946:2017, 6.7.2 (combined method), 6.9 (air layers), Annex F (corrections)
+ * @see ISO 6946:2017, 6.7.2 (combined method), 6.9 (air layers), Annex D (small air spaces), Annex F
+ * (corrections)
  */
 export function transmittanceOf(
   buildUp: BuildUp,
@@ -83,25 +82,29 @@ export function transmittanceOf(
   const lower = sum(cases.map((it) => it.share * it.lower));
   const resistance = (upper + lower) / 2;
   const corrections = correctionsOf(shell.layers, cases[0].layers, resistance, asked);
+  const added = corrections.applied ? corrections.airGaps + corrections.fasteners : 0;
+  const refusals = refusalsOf(shell.layers, upper / lower);
   return {
-    transmittance: 1 / resistance + (corrections.applied ? corrections.airGaps + corrections.fasteners : 0),
-    resistance,
+    transmittance: refusals.length > 0 ? null : 1 / resistance + added,
+    refusals,
+    layers: buildUp.layers.map((layer, i) => workingOf(layer, buildUp, countOf(i, cases))),
+    cases,
     upper,
     lower,
+    resistance,
+    error: (upper - lower) / 2,
     relativeError: (upper - lower) / (2 * resistance),
-    cases,
     corrections,
     findings: [
       ...shell.layers.flatMap(layerFindings),
-      ...wholeFindings(shell.layers, upper / lower),
+      ...crossingFindings(shell.layers),
+      ...refusals,
       ...fastenerFindings(shell.layers, corrections, asked),
     ],
   };
 }
 
-/**
- * The build-up closed at every slightly ventilated layer, and cut at each of them, with the share of each.
- */
+/** The build-up closed at every slightly ventilated layer, and cut at each of them, with the share of each. */
 function shellsOf({ layers, surfaces }: Shell): (Shell & { readonly share: number })[] {
   const cut: (Shell & { readonly share: number })[] = [];
   let left = 1;
@@ -113,22 +116,17 @@ function shellsOf({ layers, surfaces }: Shell): (Shell & { readonly share: numbe
   return [{ layers, surfaces, share: left }, ...cut];
 }
 
-/** Upper limit: whole sections side by side. Lower limit: each layer's parts side by side, then in a row. */
-function limitsOf({ layers, surfaces }: Shell, facing: HeatFlow): Omit<TransmittanceCase, 'share'> {
-  const parts = layers.map((layer) => partsOf(layer, facing));
-  const both = surfaces.inside + surfaces.outside;
-  const sections = sectionsOf(parts).map((section) => ({
-    fraction: section.fraction,
-    resistance: both + sum(section.parts.map((part) => part.resistance)),
-    bridged: section.parts.flatMap((part, i) => (part.bridge ? [i] : [])),
-  }));
-  const blended = parts.map((it) => blend(it).resistance);
+const countOf = (layer: number, cases: readonly TransmittanceCase[]): number =>
+  sum(cases.filter((it) => layer < it.layers.length).map((it) => it.share));
+
+function workingOf(layer: BuildUpLayer, { facing }: BuildUp, counts: number): LayerWorking {
+  const parts = partsOf(layer, facing);
+  const bridge = parts.find((part) => part.bridge);
   return {
-    surfaces,
-    layers: blended,
-    sections,
-    upper: 1 / sum(sections.map((section) => section.fraction / section.resistance)),
-    lower: both + sum(blended),
+    name: layer.name,
+    clear: parts.find((part) => !part.bridge)?.resistance ?? null,
+    bridge: bridge === undefined ? null : { resistance: bridge.resistance, fraction: bridge.fraction },
+    counts,
   };
 }
 
@@ -143,14 +141,9 @@ function layerFindings(layer: BuildUpLayer, i: number): FabricFinding[] {
   return findings;
 }
 
-function wholeFindings(layers: readonly BuildUpLayer[], ratio: number): FabricFinding[] {
-  const where = { key: 'layers' };
-  const findings: FabricFinding[] = [];
-  const count = layers.filter((layer) => layer.bridge !== null).length;
-  if (count > 1) findings.push({ code: 'bridges-cross', count, where });
-  if (ratio > largestRatio)
-    findings.push({ code: 'combined-method-out-of-range', ratio, limit: largestRatio, where });
-  return findings;
+function crossingFindings(layers: readonly BuildUpLayer[]): FabricFinding[] {
+  const count = framesOf(layers).length;
+  return count > 1 ? [{ code: 'bridges-cross', count, where: { key: 'layers' } }] : [];
 }
 
 function fastenerFindings(

@@ -1,6 +1,6 @@
 /** The sentences of the design. */
 import type { FabricFinding } from '../fabric/index.ts';
-import { decimal, percent } from './figures.ts';
+import { decimal, percent, transmittance } from './figures.ts';
 import { list, type SentencesFor } from './sentence.ts';
 
 export const aboutDesign: SentencesFor<FabricFinding> = {
@@ -12,11 +12,49 @@ export const aboutDesign: SentencesFor<FabricFinding> = {
     text: `An air space of ${Math.round(thickness * 1000)} mm is thicker than ISO 6946 covers; it counts as ${Math.round(taken * 1000)} mm.`,
   }),
   'bridges-cross': ({ count: n }) => ({
-    text: `${n} layers are bridged; their timbers were taken to cross each other at random.`,
+    text: `${n} layers are bridged by members of their own, which were taken to cross each other.`,
+    remedy: 'Where the same members go on through the next layer, give its bridge "continues": true.',
   }),
   'combined-method-out-of-range': ({ ratio, limit }) => ({
-    text: `The two limits of the resistance differ by a factor of ${decimal(ratio, 2)}, above the ${limit} of ISO 6946: take this U-value with caution.`,
-    remedy: 'Have it worked out by a two-dimensional calculation and give the result as "uValue".',
+    text: `The two limits of the resistance differ by a factor of ${decimal(ratio, 2)}; above ${limit} ISO 6946 allows no U-value by this method.`,
+    remedy:
+      'Have it worked out by a two-dimensional calculation and give the result as "uValue" beside the layers.',
+  }),
+  'metal-bridges-insulation': ({ name, conductivity }) => ({
+    text: `“${name}” with ${significant(conductivity)} W/(mK) is metal through insulation, for which ISO 6946 allows no U-value by this method.`,
+    remedy:
+      'Have it worked out by a two-dimensional calculation and give the result as "uValue" beside the layers. Single fasteners go under "fasteners" instead.',
+  }),
+  'no-transmittance': ({ elements }) => ({
+    text: `${list(elements)} ${elements.length === 1 ? 'has' : 'have'} no U-value, so the house has no designed heat loss to set a measurement beside.`,
+    remedy: 'Give "uValue" beside the layers; the reason stands with each element.',
+  }),
+  'stated-beside-layers': ({ stated, byLayers }) => ({
+    text: `The stated U-value of ${transmittance(stated)} was taken; ${byLayers === null ? 'its layers give none.' : `its layers come to ${transmittance(byLayers)}.`}`,
+  }),
+  'thickness-doubtful': ({ thickness, likely }) => ({
+    text: `${significant(thickness * 1000)} mm is very thin for this; ${significant(likely * 1000)} mm was likely meant.`,
+    remedy: '"thicknessMm" is in millimetres, not metres.',
+  }),
+  'conductivity-doubtful': ({ conductivity, likely }) => ({
+    text: `A conductivity of ${significant(conductivity)} W/(mK) is hardly possible here; ${significant(likely)} was likely meant.`,
+    remedy: '"conductivityWmK" is in W/(mK): insulation has about 0.02 to 0.05, timber 0.13, brick 0.8.',
+  }),
+  'density-doubtful': ({ density, likely }) => ({
+    text: `A density of ${significant(density)} kg/m³ is hardly possible here; ${significant(likely)} was likely meant.`,
+    remedy: '"densityKgM3" is in kg/m³.',
+  }),
+  'specific-heat-doubtful': ({ specificHeat, likely }) => ({
+    text: `A specific heat of ${significant(specificHeat)} J/(kgK) is hardly possible; ${significant(likely)} was likely meant.`,
+    remedy: '"specificHeatJkgK" is in J/(kgK), not kJ.',
+  }),
+  'mass-changed-over': ({ density, specificHeat }) => ({
+    text: `A density of ${significant(density)} kg/m³ with a specific heat of ${significant(specificHeat)} J/(kgK) looks changed over: ${significant(specificHeat)} kg/m³ and ${significant(density)} J/(kgK) was likely meant.`,
+    remedy: 'Exchange "densityKgM3" and "specificHeatJkgK".',
+  }),
+  'transmittance-doubtful': ({ transmittance: value, likely }) => ({
+    text: `No building element has a U-value of ${significant(value)} W/(m²K); ${significant(likely)} was likely meant.`,
+    remedy: 'Check "uValue".',
   }),
   'fasteners-without-thickness': () => ({
     text: 'The fasteners go through a layer without a thickness and were left out.',
@@ -31,11 +69,32 @@ export const aboutDesign: SentencesFor<FabricFinding> = {
     remedy: 'Give "perimeterM".',
   }),
   'ground-assumed': ({ wallThickness, groundConductivity }) => ({
-    text: `A slab on ground by ISO 13370, with walls of ${Math.round(wallThickness * 1000)} mm and ground of ${groundConductivity} W/(mK) assumed.`,
+    text: `A floor on the ground by ISO 13370, with walls of ${Math.round(wallThickness * 1000)} mm and ground of ${groundConductivity} W/(mK), of which not both were stated.`,
+    remedy: 'Give "wallThicknessMm" and "soil".',
+  }),
+  'underfloor-assumed': ({ keys }) => ({
+    text: 'Usual values were taken for part of the space under this floor.',
+    remedy: `Give ${keys.map((key) => `"${key}"`).join(', ')} under "underfloor".`,
+  }),
+  'void-factor-assumed': ({ factor }) => ({
+    text: `The unheated space beyond was taken to be nearly as cold as outdoors: ${decimal(factor, 1)} of the difference lies over this element.`,
+    remedy: 'Give "temperatureFactor" if you know better.',
+  }),
+  'neighbour-unknown': ({ elements }) => ({
+    text: `How warm it is beyond ${list(elements)} is neither logged nor stated, so heat to or from there is not known.`,
+    remedy:
+      'Hang a logger there, or give its "temperatureC" and "plusMinusK" under "conditions"."neighbour".',
   }),
   'bridges-not-stated': () => ({
     text: 'No thermal bridges are stated, so the designed loss has none.',
     remedy: 'Give "thermalBridges".',
+  }),
+  'junctions-by-default': ({ kinds }) => ({
+    text: `Default values were taken for ${list(kinds.map((kind) => kind.replaceAll('-', ' ')))}: they lie high on purpose, and a careful detail has about half.`,
+    remedy: 'Give their "psiWmK" from your details.',
+  }),
+  'leakage-by-divisor': ({ divisor, low, high }) => ({
+    text: `Everyday leakage is that at 50 Pa over ${significant(divisor)}, a rule of thumb: anything from ${significant(low)} to ${significant(high)} occurs.`,
   }),
   'ventilation-not-stated': () => ({
     text: 'No ventilation is stated, so the designed loss has none.',
@@ -62,3 +121,6 @@ export const aboutDesign: SentencesFor<FabricFinding> = {
     remedy: 'Give "floorAreaM2", or the layers of the elements.',
   }),
 };
+
+/** Three digits, as a person would write them. */
+const significant = (value: number) => String(Number(value.toPrecision(3)));

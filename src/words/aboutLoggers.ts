@@ -10,6 +10,18 @@ export const aboutLoggers: SentencesFor<RecordFinding> = {
     text: 'house.json names this file, but it is not in the folder.',
     remedy: 'Put the file there, or take its entry out. The rest was assessed without it.',
   }),
+  'file-not-taken': ({ why }) => ({
+    text: `This could not be taken in: it is ${why}.`,
+    remedy: {
+      'a folder': 'Name a file in it.',
+      'too large': 'Split the record, or export it at a longer interval.',
+      unreadable: 'See that it may be read, and that no other program holds it.',
+    }[why],
+  }),
+  'file-still-written': () => ({
+    text: 'The file changed while it was read: its end may be missing.',
+    remedy: 'Wait until the logger or the copy has finished, then do it again.',
+  }),
   'exports-conflict': ({ count: n, first }) => ({
     text: `${count(n, 'instant')} have another value in a later export; “${first}” was believed.`,
     remedy: 'To believe the later one, name it as “file” and the other one in “continuedIn”.',

@@ -1,3 +1,4 @@
+export { cutTo, sayFitting, sayJoints } from './aboutAirGaps.ts';
 export * as figures from './figures.ts';
 export { methodNames, reasonsInBrief, verdictSentences } from './names.ts';
 export { heaterCautions } from './nextSteps.ts';

@@ -4,7 +4,7 @@
  */
 import type { Message, Where } from '../assessment.ts';
 import type { NightReason } from '../cooling/index.ts';
-import type { FabricFinding } from '../fabric/index.ts';
+import type { FabricFinding, MoistureFinding } from '../fabric/index.ts';
 import type { NextStep, StageNote } from '../gap/index.ts';
 import type { HeatLossNote } from '../heatloss/index.ts';
 import type { HouseProblem } from '../houseFile.ts';
@@ -15,6 +15,7 @@ import { aboutHeatLoss } from './aboutHeatLoss.ts';
 import { aboutHouse } from './aboutHouse.ts';
 import { aboutLoggers } from './aboutLoggers.ts';
 import { aboutLogs } from './aboutLogs.ts';
+import { aboutMoisture } from './aboutMoisture.ts';
 import { aboutNights } from './aboutNights.ts';
 import { aboutStages } from './aboutStages.ts';
 import { aboutNextSteps } from './nextSteps.ts';
@@ -25,6 +26,7 @@ export type Finding =
   | LogFinding
   | RecordFinding
   | FabricFinding
+  | MoistureFinding
   | NightReason
   | HeatLossNote
   | StageNote
@@ -35,6 +37,7 @@ const sentences: SentencesFor<Finding> = {
   ...aboutLogs,
   ...aboutLoggers,
   ...aboutDesign,
+  ...aboutMoisture,
   ...aboutNights,
   ...aboutHeatLoss,
   ...aboutStages,

@@ -76,6 +76,11 @@ describe('a slightly ventilated air layer', () => {
     expect(cases.map((it) => it.share)).toEqual([0.75, 0.25]);
     expect(cases.map((it) => it.layers.length)).toEqual([3, 1]);
   });
+  test('counts as far as it is closed, as does what lies outside it', () => {
+    expect(resultOf(...wall(750e-6)).layers.map((it) => it.counts)).toEqual([1, 0.75, 0.75]);
+    const open = [solid(0.1, 0.04), air(0.05, 'ventilated'), solid(0.02, 0.1)];
+    expect(resultOf(...open).layers.map((it) => it.counts)).toEqual([1, 0, 0]);
+  });
   test('beside another one counts each on its own', () => {
     // COMPUTED by hand: inner layer half open; of the closed half the outer one is again half open.
     // closed, closed 0.17 + 2.5 + 0.18 + 0.2 + 0.18 = 3.23; closed, open 0.26 + 2.5 + 0.18 + 0.2 = 3.14; open

@@ -16,6 +16,8 @@ export interface Swing {
 export interface Flows {
   readonly inside: number;
   readonly outside: number;
+  /** How much later than the swing heat comes out of the wall on the outside [s], less than a day. */
+  readonly lag: number;
 }
 
 const day = 86_400;
@@ -36,7 +38,7 @@ export function flowsUnderSwing(
   const n = capacities.length;
   const step = day / stepsPerDay;
   let temperatures = new Float64Array(n);
-  let before: Flows = { inside: 0, outside: 0 };
+  let before: Flows = { inside: 0, outside: 0, lag: 0 };
   for (let d = 0; d < mostDays; d++) {
     const sums = { inSin: 0, inCos: 0, outSin: 0, outCos: 0 };
     for (let i = 0; i < stepsPerDay; i++) {
@@ -54,6 +56,7 @@ export function flowsUnderSwing(
     const flows = {
       inside: (2 / stepsPerDay) * Math.hypot(sums.inSin, sums.inCos),
       outside: (2 / stepsPerDay) * Math.hypot(sums.outSin, sums.outCos),
+      lag: (day * (1 - Math.atan2(-sums.outCos, -sums.outSin) / (2 * Math.PI))) % day,
     };
     // A slow remainder changes little from day to day, so the bound is far below the 0.5 % looked for.
     if (d > 2 && close(flows.inside, before.inside) && close(flows.outside, before.outside)) return flows;

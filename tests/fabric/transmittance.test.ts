@@ -7,7 +7,8 @@ import { transmittanceOf } from '../../src/fabric/transmittance.ts';
 import { air, anyBridged, anyLayers, anySolids, bridge, solid, stated, wallSurfaces } from './walls.ts';
 
 const across = (...layers: BuildUpLayer[]): BuildUp => ({ facing: 'across', layers });
-const U = (...layers: BuildUpLayer[]) => transmittanceOf(across(...layers), wallSurfaces).transmittance;
+/** Uncorrected, and told even where the method would refuse it: the properties hold for the limits' mean. */
+const U = (...layers: BuildUpLayer[]) => 1 / transmittanceOf(across(...layers), wallSurfaces).resistance;
 
 describe('a build-up', () => {
   test('has a total resistance between its limits, the upper one never below the lower one', () => {
@@ -75,17 +76,6 @@ describe('bridges', () => {
     const { upper, lower, cases } = transmittanceOf(across(...layers), wallSurfaces);
     expect(cases[0].sections.length).toBe(1024);
     expect(upper).toBeGreaterThan(lower);
-  });
-  test('of metal in insulation take the method out of its range: a figure still, and a finding', () => {
-    // COMPUTED by hand: paths 0.17 + 0.1/0.04 = 2.67 and 0.17 + 0.1/50 = 0.172, so
-    // R′ = 1/(0.99/2.67 + 0.01/0.172) = 2.33140; layer 1/(0.99/2.5 + 0.01/0.002) = 0.18532, R″ = 0.35532;
-    // ratio 6.5614, U = 2/(2.33140 + 0.35532) = 0.74440
-    const result = transmittanceOf(across(solid(0.1, 0.04, null, null, bridge(0.01, 50))), wallSurfaces);
-    expect(result.upper).toBeCloseTo(2.3314, 5);
-    expect(result.lower).toBeCloseTo(0.35532, 5);
-    expect(result.transmittance).toBeCloseTo(0.7444, 5);
-    expect(result.findings).toHaveLength(1);
-    expect(result.findings[0]).toMatchObject({ code: 'combined-method-out-of-range', limit: 1.5 });
   });
   test('that fill the whole layer replace it', () => {
     const all = solid(0.1, 0.04, null, null, bridge(1, 0.13));

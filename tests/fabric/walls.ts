@@ -80,3 +80,9 @@ export const anyLayers = fc.array<BuildUpLayer>(fc.oneof(anySolid, anyBridged, a
   minLength: 1,
   maxLength: 5,
 });
+
+/** A figure that must be there. */
+export function known(figure: number | null): number {
+  if (figure === null) throw new Error('the figure is not known');
+  return figure;
+}

@@ -7,7 +7,7 @@ import { describe, expect, test } from 'vitest';
 import type { BuildUpLayer } from '../../src/fabric/buildUp.ts';
 import { periodicResponse, type Response } from '../../src/fabric/heatCapacity.ts';
 import { transmittanceOf } from '../../src/fabric/transmittance.ts';
-import { solid, stated } from '../fabric/walls.ts';
+import { known, solid, stated } from '../fabric/walls.ts';
 
 const surfaces = { inside: 0.13, outside: 0.04 };
 
@@ -102,7 +102,7 @@ describe.each(cases)('the wall "$name" over 24 hours', ({ layers, U, Y11, Y22, Y
   const buildUp = { facing: 'across', layers } as const;
   const response = periodicResponse(buildUp, surfaces);
   test('has its steady transmittance', () => {
-    near(transmittanceOf(buildUp, surfaces).transmittance, U, 0.0001);
+    near(known(transmittanceOf(buildUp, surfaces).transmittance), U, 0.0001);
   });
   test('has its admittances and their lead', () => {
     responds(response.insideAdmittance, Y11);
@@ -111,6 +111,7 @@ describe.each(cases)('the wall "$name" over 24 hours', ({ layers, U, Y11, Y22, Y
   test('passes on its share of an outdoor swing, that much later', () => {
     responds(response.periodicTransmittance, Y12);
     near(response.decrement, f, 0.0001);
+    expect(Math.abs(response.timeShift / 3600 + Y12[1])).toBeLessThanOrEqual(0.01);
   });
   test('has its heat capacity on either face', () => {
     near(response.insideHeatCapacity / 1e3, κ1, 0.01);
