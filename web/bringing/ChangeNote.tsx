@@ -2,9 +2,9 @@
 import type { FileChange } from '../../server/api/shapes.ts';
 import { figures } from '../../src/words/index.ts';
 import { Table } from '../parts/Table.tsx';
-import { believing, isBelieved } from './begun.ts';
 import { Choices } from './Choices.tsx';
 import type { HouseDraft } from './draft.ts';
+import { believing, isBelieved } from './exports.ts';
 
 interface ChangeNoteProps {
   readonly file: string;

@@ -4,20 +4,13 @@ import type { Imported } from '../../src/assessment.ts';
 import { figures } from '../../src/words/index.ts';
 import { ProblemList } from '../parts/ProblemList.tsx';
 import { quantities } from '../parts/quantities.ts';
-import {
-  asLaterExport,
-  byItself,
-  placementsOf,
-  withColumn,
-  withFile,
-  withPlacement,
-  withRead,
-} from './answers.ts';
+import { placementsOf, withColumn, withFile, withPlacement, withRead } from './answers.ts';
 import type { Begun } from './begun.ts';
 import { ChangeNote } from './ChangeNote.tsx';
 import { ColumnTable } from './ColumnTable.tsx';
 import { columnsOf } from './columnsOf.ts';
 import { filesOf, type HouseDraft } from './draft.ts';
+import { asLaterExport, byItself } from './exports.ts';
 import { PlacementFields } from './PlacementFields.tsx';
 import { problemsOfDraft } from './problems.ts';
 import { ReadFields } from './ReadFields.tsx';

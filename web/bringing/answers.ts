@@ -35,32 +35,6 @@ export const withRead = (draft: HouseDraft, file: string, read: Read): HouseDraf
     read: withoutUndefined({ ...placement.read, ...read }),
   }));
 
-/** Makes a file a later export of the logger that another file is of. */
-export function asLaterExport(draft: HouseDraft, file: string, of: string): HouseDraft {
-  const own = placementsOf(file, draft);
-  const later = [file, ...own.flatMap(filesOf).filter((it) => it !== file)];
-  return {
-    ...draft,
-    placements: draft.placements
-      .filter((placement) => !own.includes(placement))
-      .map((it) =>
-        filesOf(it).includes(of) ? { ...it, continuedIn: [...it.continuedIn, ...new Set(later)] } : it,
-      ),
-  };
-}
-
-/** Makes a file that was an export of another's logger a logger by itself, at the same place until it is said. */
-export function byItself(draft: HouseDraft, file: string): HouseDraft {
-  const [owner] = placementsOf(file, draft);
-  if (owner === undefined || owner.continuedIn.length === 0) return draft;
-  const rest = draft.placements.map((placement) => {
-    const [first, ...continuedIn] = filesOf(placement).filter((it) => it !== file);
-    return first === undefined ? placement : { ...placement, file: first, continuedIn };
-  });
-  const alone: Placement = { ...owner, file, continuedIn: [], room: '', rest: null, guess: 'nothing' };
-  return { ...draft, placements: [...rest, alone] };
-}
-
 /** A file of a layout that was once answered for has the same answers, until the person has it otherwise. */
 export const withRemembered = (placement: Placement, remembered: ReadingAnswers): Placement => ({
   ...placement,

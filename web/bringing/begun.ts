@@ -88,26 +88,3 @@ function continued(draft: HouseDraft, { imported: { file }, change }: FilePrevie
     ),
   };
 }
-
-/** Which of two exports is believed where both give an instant: the one that stands first. */
-export function believing(draft: HouseDraft, believed: string, other: string): HouseDraft {
-  return {
-    ...draft,
-    placements: draft.placements.map((placement) => {
-      const files = filesOf(placement);
-      if (!files.includes(believed) || !files.includes(other)) return placement;
-      const [at, from] = [files.indexOf(other), files.indexOf(believed)];
-      if (from < at) return placement;
-      const without = files.filter((file) => file !== believed);
-      const [file, ...continuedIn] = [...without.slice(0, at), believed, ...without.slice(at)];
-      return { ...placement, file, continuedIn };
-    }),
-  };
-}
-
-/** Whether an export is believed before another of the same logger. */
-export const isBelieved = (draft: HouseDraft, file: string, other: string): boolean =>
-  draft.placements.some((placement) => {
-    const files = filesOf(placement);
-    return files.includes(file) && files.includes(other) && files.indexOf(file) < files.indexOf(other);
-  });

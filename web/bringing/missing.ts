@@ -24,5 +24,5 @@ export function stillMissing(draft: HouseDraft, preview: BringingPreview): strin
   if (words.length > 0 || preview.ready) return words;
   return preview.missing.length > 0
     ? [`Bring what house.json names and has not come: ${preview.missing.join(', ')}.`]
-    : preview.problems.map(({ text, remedy }) => [text, remedy].filter(Boolean).join(' '));
+    : ['Mend what is named at the top under “Not right yet”.'];
 }

@@ -1,9 +1,18 @@
 /** Towns that a house's place can be picked from: the principal places of the tz database. */
 import type { HouseDraft } from './draft.ts';
-import towns from './towns.json';
+import places from './towns.json';
 
-export type Town = (typeof towns)[number];
-export { towns };
+export type Town = (typeof places)[number] & { readonly name: string };
+
+/** By their names, as they are looked for. */
+export const towns: readonly Town[] = places
+  .map((place) => ({ ...place, name: nameIn(place.timeZone) }))
+  .toSorted((a, b) => a.name.localeCompare(b.name, 'en'));
+
+/** "America/Argentina/Buenos_Aires" is named after Buenos Aires. */
+function nameIn(timeZone: string): string {
+  return timeZone.slice(timeZone.lastIndexOf('/') + 1).replaceAll('_', ' ');
+}
 
 const countries = new Intl.DisplayNames('en-GB', { type: 'region' });
 

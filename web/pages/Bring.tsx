@@ -60,6 +60,8 @@ interface SeenProps {
 }
 
 function Seen({ preview, house: { begun, change, anew }, isNew }: SeenProps) {
+  // where it is added to a house, the file itself tells of its conflicts, with the choice beside them
+  const notes = preview.notes.filter(({ code }) => isNew || code !== 'exports-conflict');
   const problems = preview.problems.filter(({ code }) => code !== 'house-json-missing');
   if (begun === null)
     return (
@@ -98,10 +100,10 @@ function Seen({ preview, house: { begun, change, anew }, isNew }: SeenProps) {
           ))}
         </ul>
       </section>
-      {preview.notes.length === 0 ? null : (
+      {notes.length === 0 ? null : (
         <section>
           <h2>Seen together</h2>
-          <ProblemList problems={preview.notes} />
+          <ProblemList problems={notes} />
         </section>
       )}
     </>

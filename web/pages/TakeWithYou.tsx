@@ -79,7 +79,7 @@ function Undo({ id, imports, again }: UndoProps) {
           Taken back: {filesOf(undone)}, brought on {whenOf(undone)}. The house stands as it did before.
         </p>
       )}
-      {last === undefined ? null : state === null ? (
+      {last === undefined || last === undone ? null : state === null ? (
         <button type="button" onClick={() => setState('asked')}>
           Undo the last import
         </button>

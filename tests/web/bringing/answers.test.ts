@@ -2,17 +2,12 @@
 import { describe, expect, test } from 'vitest';
 import type { BringingPreview, FileChange, FilePreview } from '../../../server/api/shapes.ts';
 import type { Imported } from '../../../src/assessment.ts';
-import {
-  asLaterExport,
-  byItself,
-  placementsOf,
-  withColumn,
-  withRead,
-} from '../../../web/bringing/answers.ts';
-import { type Begun, begunAnew, begunWith, believing, withPreview } from '../../../web/bringing/begun.ts';
+import { placementsOf, withColumn, withRead } from '../../../web/bringing/answers.ts';
+import { type Begun, begunAnew, begunWith, withPreview } from '../../../web/bringing/begun.ts';
 import { columnsOf } from '../../../web/bringing/columnsOf.ts';
 import type { ColumnRole } from '../../../web/bringing/draft.ts';
 import { emptyDraft, newPlacement } from '../../../web/bringing/draft.ts';
+import { asLaterExport, believing, byItself } from '../../../web/bringing/exports.ts';
 import { stillMissing } from '../../../web/bringing/missing.ts';
 import { isAnswered, questionsIn, winterZone, withAnswer } from '../../../web/bringing/questions.ts';
 import { houseOf } from '../../../web/bringing/writeDraft.ts';

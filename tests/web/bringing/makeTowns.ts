@@ -11,10 +11,9 @@ const towns = table
   .map((line) => {
     const [country, at, timeZone] = line.split('\t');
     const [, latitude, longitude] = /^([-+]\d+)([-+]\d+)$/.exec(at) ?? [];
-    const name = timeZone.slice(timeZone.lastIndexOf('/') + 1).replaceAll('_', ' ');
-    return { name, country, latitude: degrees(latitude, 2), longitude: degrees(longitude, 3), timeZone };
+    return { country, latitude: degrees(latitude, 2), longitude: degrees(longitude, 3), timeZone };
   })
-  .toSorted((a, b) => a.name.localeCompare(b.name, 'en'));
+  .toSorted((a, b) => a.timeZone.localeCompare(b.timeZone, 'en'));
 const line = (town: object) => `  ${JSON.stringify(town, null, 1).replace(/\n\s*/g, ' ')}`;
 writeFileSync(
   new URL('../../../web/bringing/towns.json', import.meta.url),
