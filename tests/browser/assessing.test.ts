@@ -47,8 +47,8 @@ test('one that is stopped says so, and when it is asked for again its answer com
   const id = await server.demonstration();
   // Ten times the readings, so that there is time to stop it.
   await startAgain(
-    "UPDATE file SET content = CAST(replace(hex(zeroblob(9)), '00', CAST(content AS TEXT)) || content AS BLOB) " +
-      "WHERE name <> 'heater.csv'",
+    "UPDATE original SET content = CAST(replace(hex(zeroblob(9)), '00', CAST(content AS TEXT)) || content AS BLOB) " +
+      "WHERE sha256 IN (SELECT sha256 FROM file WHERE name <> 'heater.csv')",
   );
   await page.goto(`${server.address}/house/${id}`);
   await page.getByText(/^Reading .+, file \d+ of 7\.$/).waitFor();
@@ -63,7 +63,10 @@ test('one that is stopped says so, and when it is asked for again its answer com
 
 test('one that is not possible says why, and what to do', async () => {
   const id = await server.demonstration();
-  await startAgain("UPDATE file SET content = CAST('no log at all' AS BLOB) WHERE name <> 'outside.csv'");
+  await startAgain(
+    "UPDATE original SET content = CAST('no log at all' AS BLOB) " +
+      "WHERE sha256 IN (SELECT sha256 FROM file WHERE name <> 'outside.csv')",
+  );
   await page.goto(`${server.address}/house/${id}`);
   await page.getByText('There is no answer yet.').waitFor();
   expect(await page.getByRole('main').textContent()).toMatch(
