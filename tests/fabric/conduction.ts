@@ -1,7 +1,7 @@
 /**
- * Steady conduction through a bridged build-up in two dimensions: an independent second way to its resistance.
- * Finite volumes over half a spacing (mirror lines at the middle of the member and midway between two), air on
- * both sides, no heat through the mirrors. A grid of cells in rows; Cholesky's method on the band.
+ * Steady conduction through a bridged build-up in two or three dimensions: an independent second way to its
+ * resistance. Finite volumes over half a spacing each way (mirror lines at the middle of a member and midway between
+ * two), air on both faces, no heat through the mirrors; solved by conjugate gradients.
  */
 
 export interface Slice {
@@ -9,105 +9,144 @@ export interface Slice {
   readonly thickness: number;
   /** Between the members [W/(mK)]. */
   readonly conductivity: number;
-  /** Of the member [W/(mK)]; the same as between them where no member runs. */
-  readonly member: number;
+  /** Null where none run. */
+  readonly member: Member | null;
+}
+
+export interface Member {
+  /** [W/(mK)] */
+  readonly conductivity: number;
+  /** Upright like studs and rafters, or across them like battens: the two cross at right angles. */
+  readonly runs: 'up' | 'across';
+}
+
+/** Of members that run one way [m]. */
+export interface Centres {
+  readonly width: number;
+  /** Centre to centre. */
+  readonly spacing: number;
 }
 
 export interface Bridged {
   /** From inside to outside. */
   readonly slices: readonly Slice[];
-  /** Of the member [m]. */
-  readonly width: number;
-  /** Centre to centre [m]. */
-  readonly spacing: number;
+  readonly up: Centres;
+  /** Left out where nothing runs across: two dimensions are enough. */
+  readonly across?: Centres;
   /** Surface resistances [m²K/W]. */
   readonly inside: number;
   readonly outside: number;
 }
 
-/** From air to air [m²K/W]. @param fineness cells across the member, and across each slice */
+/**
+ * From air to air [m²K/W].
+ *
+ * @param fineness cells across half a member, and through each slice
+ */
 export function conductionResistance(
-  { slices, width, spacing, inside, outside }: Bridged,
+  { slices, up, across, inside, outside }: Bridged,
   fineness: number,
 ): number {
-  const xs = [...even(width / 2, fineness), ...graded((spacing - width) / 2, width / 2 / fineness)];
-  const members = fineness;
+  const xs = cellsBeside(up, fineness);
+  const ys = across === undefined ? [1] : cellsBeside(across, fineness);
   const rows = slices.flatMap((slice) =>
-    even(slice.thickness, fineness).map((height) => ({ ...slice, height })),
+    Array.from({ length: fineness }, () => ({ ...slice, height: slice.thickness / fineness })),
   );
-  const [across, down] = [xs.length, rows.length];
-  const conductivity = (column: number, row: number) =>
-    column < members ? rows[row].member : rows[row].conductivity;
-
-  /** The lower band of the matrix: of each cell its own entry, the one to its left, and the one before it. */
-  const band = Array.from({ length: across * down }, () => new Float64Array(across + 1));
-  const known = new Float64Array(across * down);
-  const join = (a: number, b: number, conductance: number) => {
-    band[a][0] += conductance;
-    band[b][0] += conductance;
-    band[b][b - a] -= conductance;
+  const [nx, ny, nz] = [xs.length, ys.length, rows.length];
+  const cell = (x: number, y: number, z: number) => (z * ny + y) * nx + x;
+  const conductivity = (x: number, y: number, z: number) => {
+    const { member, conductivity: between } = rows[z];
+    if (member === null) return between;
+    return (member.runs === 'up' ? x : y) < fineness ? member.conductivity : between;
   };
-  for (let row = 0; row < down; row++)
-    for (let column = 0; column < across; column++) {
-      const cell = row * across + column;
-      const { height } = rows[row];
-      const half = height / 2 / conductivity(column, row);
-      if (column + 1 < across) {
-        const left = xs[column] / 2 / conductivity(column, row);
-        const right = xs[column + 1] / 2 / conductivity(column + 1, row);
-        join(cell, cell + 1, height / (left + right));
+
+  const joints: Joint[] = [];
+  const toInside = new Float64Array(nx * ny * nz);
+  const toOutside = new Float64Array(nx * ny * nz);
+  for (let z = 0; z < nz; z++)
+    for (let y = 0; y < ny; y++)
+      for (let x = 0; x < nx; x++) {
+        const here = cell(x, y, z);
+        const own = conductivity(x, y, z);
+        const { height } = rows[z];
+        if (x + 1 < nx) {
+          const resistance = xs[x] / own + xs[x + 1] / conductivity(x + 1, y, z);
+          joints.push({ from: here, to: cell(x + 1, y, z), conductance: (2 * ys[y] * height) / resistance });
+        }
+        if (y + 1 < ny) {
+          const resistance = ys[y] / own + ys[y + 1] / conductivity(x, y + 1, z);
+          joints.push({ from: here, to: cell(x, y + 1, z), conductance: (2 * xs[x] * height) / resistance });
+        }
+        const face = xs[x] * ys[y];
+        if (z + 1 < nz) {
+          const resistance = height / own + rows[z + 1].height / conductivity(x, y, z + 1);
+          joints.push({ from: here, to: cell(x, y, z + 1), conductance: (2 * face) / resistance });
+        }
+        if (z === 0) toInside[here] = face / (inside + height / 2 / own);
+        if (z === nz - 1) toOutside[here] = face / (outside + height / 2 / own);
       }
-      if (row + 1 < down) {
-        const next = rows[row + 1].height / 2 / conductivity(column, row + 1);
-        join(cell, cell + across, xs[column] / (half + next));
-      }
-      if (row === 0) {
-        band[cell][0] += xs[column] / (inside + half);
-        known[cell] += xs[column] / (inside + half); // 1 °C inside, 0 °C outside
-      }
-      if (row === down - 1) band[cell][0] += xs[column] / (half + outside);
-    }
-  const temperature = solveBand(band, known);
-  const flow = xs
-    .map(
-      (x, column) =>
-        (x * (1 - temperature[column])) / (inside + rows[0].height / 2 / conductivity(column, 0)),
-    )
-    .reduce((a, b) => a + b);
-  return spacing / 2 / flow;
+  // 1 °C inside, 0 °C outside
+  const temperature = temperatures(joints, toInside, toOutside);
+  const flow = toInside.reduce((sum, conductance, i) => sum + conductance * (1 - temperature[i]), 0);
+  const area = (up.spacing / 2) * (across === undefined ? 1 : across.spacing / 2);
+  return area / flow;
 }
 
-const even = (length: number, count: number) => Array.from({ length: count }, () => length / count);
-
-/** Cells that grow by a tenth each, away from the member. */
-function graded(length: number, first: number): number[] {
+/** Even over half a member, then growing by a tenth each to midway between two [m]. */
+function cellsBeside({ width, spacing }: Centres, fineness: number): number[] {
+  const first = width / 2 / fineness;
+  const length = (spacing - width) / 2;
   const growth = 1.1;
   const count = Math.ceil(Math.log1p((length / first) * (growth - 1)) / Math.log(growth));
-  const sizes = Array.from({ length: count }, (_, i) => first * growth ** i);
+  const sizes = Array.from({ length: count }, (_, i) => growth ** i);
   const whole = sizes.reduce((a, b) => a + b);
-  return sizes.map((size) => (size * length) / whole);
+  return [...Array.from({ length: fineness }, () => first), ...sizes.map((size) => (size * length) / whole)];
 }
 
-/** Cholesky's method; `band[i][k]` is the entry of row i, column i - k. */
-function solveBand(band: readonly Float64Array[], known: Float64Array): Float64Array {
-  const width = band[0].length;
-  for (let i = 0; i < band.length; i++) {
-    for (let k = Math.min(i, width - 1); k >= 0; k--) {
-      const j = i - k;
-      let rest = band[i][k];
-      for (let m = Math.max(0, i - width + 1, j - width + 1); m < j; m++)
-        rest -= band[i][i - m] * band[j][j - m];
-      band[i][k] = k === 0 ? Math.sqrt(rest) : rest / band[j][0];
+/** Two cells that exchange heat [W/K]. */
+interface Joint {
+  readonly from: number;
+  readonly to: number;
+  readonly conductance: number;
+}
+
+/** What is left of the imbalance at the end, relative. */
+const tolerance = 1e-10;
+
+/** The temperatures at which every cell passes on what it gets; conjugate gradients scaled by each cell's own. */
+function temperatures(
+  joints: readonly Joint[],
+  toInside: Float64Array,
+  toOutside: Float64Array,
+): Float64Array {
+  const n = toInside.length;
+  const own = Float64Array.from(toInside, (it, i) => it + toOutside[i]);
+  for (const { from, to, conductance } of joints) {
+    own[from] += conductance;
+    own[to] += conductance;
+  }
+  const result = new Float64Array(n);
+  const left = toInside.slice();
+  const direction = Float64Array.from(left, (it, i) => it / own[i]);
+  let size = dot(left, direction);
+  const enough = size * tolerance ** 2;
+  while (size > enough) {
+    const passed = Float64Array.from(direction, (it, i) => it * own[i]);
+    for (const { from, to, conductance } of joints) {
+      passed[from] -= conductance * direction[to];
+      passed[to] -= conductance * direction[from];
     }
-  }
-  const result = known.slice();
-  for (let i = 0; i < result.length; i++) {
-    for (let k = 1; k < width && k <= i; k++) result[i] -= band[i][k] * result[i - k];
-    result[i] /= band[i][0];
-  }
-  for (let i = result.length - 1; i >= 0; i--) {
-    result[i] /= band[i][0];
-    for (let k = 1; k < width && k <= i; k++) result[i - k] -= band[i][k] * result[i];
+    const step = size / dot(direction, passed);
+    for (let i = 0; i < n; i++) {
+      result[i] += step * direction[i];
+      left[i] -= step * passed[i];
+    }
+    const scaled = Float64Array.from(left, (it, i) => it / own[i]);
+    const next = dot(left, scaled);
+    for (let i = 0; i < n; i++) direction[i] = scaled[i] + (next / size) * direction[i];
+    size = next;
   }
   return result;
 }
+
+const dot = (a: Float64Array, b: Float64Array): number => a.reduce((sum, it, i) => sum + it * b[i], 0);

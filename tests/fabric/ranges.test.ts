@@ -45,6 +45,17 @@ describe('the design of an element by its layers', () => {
     // COMPUTED by hand: R 2.67 drawn; conductivity 7 % higher: 0.17 + 2.5/1.07 = 2.506449; U 0.374532 and 0.398971
     expect(halfWidth(rangeOf([wool]))).toBeCloseTo(100 * 1.96 * (0.398971 - 0.374532), 3);
   });
+  test('by a stated resistance is as sure as by the conductivity it comes from', () => {
+    const stated = rangeOf([{ name: 'wool', resistanceM2KW: 2.5 }]);
+    expect(halfWidth(stated)).toBeCloseTo(halfWidth(rangeOf([wool])), 9);
+  });
+  test('with timber has the doubt of the method as well: its largest error over √3', () => {
+    const layers = [{ ...wool, bridge: studs }];
+    const [element] = inventedDesign({ elements: [{ name: 'W', areaM2: 1, buildUp: { layers } }] }).elements;
+    // COMPUTED by hand: R′ = 1/(0.85/2.67 + 0.15/0.939231) = 2.091800, R″ = 0.17 + 1/(0.34 + 0.195) = 2.039159;
+    // RT 2.065479, U 0.484149; (R′ - R″)/(2·RT)/√3·U = 0.012743/1.732051·0.484149
+    expect(element.spread?.other).toBeCloseTo(0.003562, 6);
+  });
   test('with timber is less sure', () => {
     const bare = rangeOf([wool]);
     const framed = rangeOf([{ ...wool, bridge: studs }]);
@@ -58,6 +69,27 @@ describe('the design of an element by its layers', () => {
     const stated = rangeOf([wool], { ...on, soil: 'clay', wallThicknessMm: 300 });
     expect(assumed?.value).toBe(stated?.value);
     expect(halfWidth(assumed)).toBeGreaterThan(halfWidth(stated));
+  });
+});
+
+test('leakage by a rule of thumb makes the whole range reach further up than down', () => {
+  const design = inventedDesign({
+    volumeM3: 240,
+    elements: [{ name: 'Walls', areaM2: 100, uValue: 0.2 }],
+    thermalBridges: { psiLengthWK: 0 },
+    ventilation: { airPermeability50: 6 },
+  });
+  // COMPUTED by hand: 20 W/K ± 1.96; 0.33·600/20 = 9.9, from 6.6 to 19.8: 29.9 - √(1.96² + 3.3²), + √(1.96² + 9.9²)
+  expect(design.ranges.heatLoss).toEqual({
+    value: expect.closeTo(29.9, 9),
+    low: expect.closeTo(26.061823, 6),
+    high: expect.closeTo(39.992155, 6),
+  });
+  // On a day 10 K warmer outside the same range lies the other way about.
+  expect(designHeatLoad(design, { insideTemperature: 20, outsideTemperature: 30 })).toEqual({
+    value: expect.closeTo(-299, 9),
+    low: expect.closeTo(-399.92155, 4),
+    high: expect.closeTo(-260.61823, 4),
   });
 });
 
@@ -92,7 +124,16 @@ describe('the heat load on a cold day', () => {
     expect(neighbourFlow(design, { ...cold, neighbour })).toEqual({ value: 90, low: 45, high: 135 });
     const load = designHeatLoad(design, { ...cold, neighbour });
     expect(load?.value).toBeCloseTo(1640.4, 6);
-    expect(halfWidth(load)).toBeGreaterThan(halfWidth(designHeatLoad(design, cold)));
+    const without = designHeatLoad(design, cold);
+    // Independent of each other: in squares, 45 W of the neighbour on either side.
+    expect(known(load?.high ?? null) - 1640.4).toBeCloseTo(
+      Math.hypot(45, known(without?.high ?? null) - 1550.4),
+      6,
+    );
+    expect(1640.4 - known(load?.low ?? null)).toBeCloseTo(
+      Math.hypot(45, 1550.4 - known(without?.low ?? null)),
+      6,
+    );
   });
   test('keeps low below high when it is warmer outside', () => {
     const load = designHeatLoad(design, { insideTemperature: 20, outsideTemperature: 30 });
