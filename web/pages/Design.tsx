@@ -20,7 +20,7 @@ export function Design() {
     <HouseFrame id={id} here="As drawn">
       {(house, assessment) =>
         assessment.design === null ? (
-          <NoDesign />
+          <NoDesign warnings={assessment.warnings} />
         ) : (
           <Beside house={house} assessment={assessment} design={assessment.design} />
         )
@@ -29,15 +29,23 @@ export function Design() {
   );
 }
 
-const NoDesign = () => (
-  <>
-    <p class="answer">There is no design to set the measurement beside.</p>
-    <p>
-      Give the elements with their areas and U-values or layers under “elements” in house.json, and bring the
-      folder again.
-    </p>
-  </>
-);
+/** Either nothing is drawn, or something drawn was refused: then the reasons stand here. */
+function NoDesign({ warnings }: { warnings: Assessment['warnings'] }) {
+  const refused = warnings.filter(({ where }) => where?.key?.startsWith('elements'));
+  return (
+    <>
+      <p class="answer">There is no design to set the measurement beside.</p>
+      {refused.length > 0 ? (
+        <ProblemList problems={refused} />
+      ) : (
+        <p>
+          Give the elements with their areas and U-values or layers under “elements” in house.json, and bring
+          the folder again.
+        </p>
+      )}
+    </>
+  );
+}
 
 type TheDesign = NonNullable<Assessment['design']>;
 
