@@ -93,7 +93,11 @@ const reading = {
   read: answers.optional(),
 };
 
-const span = z.strictObject({ from: localTime, to: localTime, why: z.string().optional() });
+const inOrder = ({ from, to }: { from: string; to: string }) => from <= to;
+const order = { path: ['to'], error: 'a time that is not before "from"' };
+const span = z
+  .strictObject({ from: localTime, to: localTime, why: z.string().optional() })
+  .refine(inOrder, order);
 
 const logger = z.strictObject({
   file,
@@ -423,7 +427,7 @@ export const houseSchema = z
     floorAreaM2: positive.optional(),
     volumeM3: positive.optional(),
     loggers: z.array(logger).min(1),
-    coLocation: z.strictObject({ from: localTime, to: localTime }).optional(),
+    coLocation: z.strictObject({ from: localTime, to: localTime }).refine(inOrder, order).optional(),
     weather: z.array(weather).optional(),
     heat: z.array(heat).optional(),
     nights: z

@@ -25,6 +25,15 @@ type GatheringFinding = { readonly where: Where } & (
   | { readonly code: 'key-not-used-yet' }
   /** Two exports of one logger give different values for the same instants; the file named first is believed. */
   | { readonly code: 'exports-conflict'; readonly count: number; readonly first: string }
+  /** A file named as a later export has mostly other values for the same instants; it was left out. */
+  | {
+      readonly code: 'not-the-same-logger';
+      readonly common: number;
+      readonly conflicts: number;
+      readonly first: string;
+    }
+  /** A span of house.json in which there is nothing to leave out or to put back. */
+  | { readonly code: 'span-without-effect'; readonly key: 'leaveOut' | 'putBack'; readonly from: string }
   /** Readings that were doubted and are used all the same, because the house puts them back. */
   | { readonly code: 'readings-put-back'; readonly count: number }
   /** What a logger was off while all lay side by side, now taken off its readings [K]. */
@@ -32,6 +41,8 @@ type GatheringFinding = { readonly where: Where } & (
   /** [s] after the first hour; nothing was taken off. */
   | { readonly code: 'co-location-too-short'; readonly duration: number }
   | { readonly code: 'co-location-too-few' }
+  /** They differ by more than any loggers do [K]: they cannot have lain side by side. Nothing was taken off. */
+  | { readonly code: 'co-location-apart'; readonly offset: number }
   /** Used, but short or not steady: [s] and [K]. */
   | { readonly code: 'co-location-brief'; readonly duration: number }
   | { readonly code: 'co-location-unsteady'; readonly range: number }

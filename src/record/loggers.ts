@@ -37,7 +37,7 @@ export function loggersOf(
       findings.push({ code: 'logger-too-short', where });
       return [];
     }
-    const moist = channelOf(exports, 'humidity', logger, []);
+    const moist = channelOf(exports, 'humidity', logger, findings);
     const humidity = moist && centred(usedReadings(moist, logger, house, []), logger);
     return [{ logger, temperature, humidity, temperatureSd: LOGGER_SD }];
   });

@@ -3,8 +3,9 @@ import type { Quantity } from '../assessment.ts';
 import type { House, Logger, WeatherFile } from '../house.ts';
 import type { LogChannel, LogFinding } from '../logs/index.ts';
 import { spacingOf } from '../series/steps.ts';
-import { instantOf } from '../sky/zone.ts';
+import { dayAfter, instantOf } from '../sky/zone.ts';
 import type { RecordFinding } from './finding.ts';
+import { join } from './join.ts';
 import { pick } from './pick.ts';
 import { type Entry, filesOf, type ReadFile, type Shelf } from './shelf.ts';
 
@@ -13,48 +14,35 @@ export function exportsOf(entry: Entry, shelf: Shelf): ReadFile[] {
   return filesOf(entry).flatMap((file) => shelf.read(file, entry) ?? []);
 }
 
-/** One quantity out of all exports of an entry; null where none has it. */
+/** One quantity out of all exports of an entry; null where none has it. What is plainly another logger's is left out. */
 export function channelOf(
   exports: readonly ReadFile[],
   quantity: Quantity,
   entry: Entry,
   findings: (RecordFinding | LogFinding)[],
 ): LogChannel | null {
-  const channels = exports.flatMap((reading) => pick(reading, quantity, entry, findings) ?? []);
-  const [first, ...later] = channels;
+  const found = exports.flatMap((reading) => {
+    const channel = pick(reading, quantity, entry, findings);
+    return channel === null ? [] : [{ file: reading.file, channel }];
+  });
+  const [first, ...later] = found;
   if (first === undefined) return null;
-  return later.reduce((all, more) => {
-    const { channel, conflicts } = joined(all, more);
-    const where = { file: exports[0].file, column: first.column };
+  return later.reduce((all, { file, channel: more }) => {
+    const { channel, common, conflicts } = join(all, more);
+    if (common >= ENOUGH && conflicts > common / 2) {
+      const where = { file, column: more.column };
+      findings.push({ code: 'not-the-same-logger', common, conflicts, first: first.file, where });
+      return all;
+    }
+    const where = { file: first.file, column: first.channel.column };
     if (conflicts > 0)
-      findings.push({ code: 'exports-conflict', count: conflicts, first: exports[0].file, where });
+      findings.push({ code: 'exports-conflict', count: conflicts, first: first.file, where });
     return channel;
-  }, first);
+  }, first.channel);
 }
 
-/** Both in the order of time; for an instant that both have, the first is believed. */
-function joined(first: LogChannel, later: LogChannel): { channel: LogChannel; conflicts: number } {
-  const most = first.time.length + later.time.length;
-  const time = new Float64Array(most);
-  const value = new Float64Array(most);
-  const doubt = new Uint8Array(most);
-  let [i, j, n, conflicts] = [0, 0, 0, 0];
-  while (i < first.time.length || j < later.time.length) {
-    const fromFirst = j >= later.time.length || (i < first.time.length && first.time[i] <= later.time[j]);
-    const [from, at] = fromFirst ? [first, i] : [later, j];
-    if (fromFirst && j < later.time.length && later.time[j] === first.time[i]) {
-      if (later.value[j] !== first.value[i]) conflicts++;
-      j++;
-    }
-    time[n] = from.time[at];
-    value[n] = from.value[at];
-    doubt[n++] = from.doubt[at];
-    if (fromFirst) i++;
-    else j++;
-  }
-  const channel = { ...first, time: time.slice(0, n), value: value.slice(0, n), doubt: doubt.slice(0, n) };
-  return { channel, conflicts };
-}
+/** From so many common instants on it is no chance that most of them differ. */
+const ENOUGH = 10;
 
 /** The readings that are used: doubted ones and those left out by hand gone, those put back among them. */
 export function usedReadings(
@@ -63,38 +51,46 @@ export function usedReadings(
   house: House,
   findings: (RecordFinding | LogFinding)[],
 ): LogChannel {
-  const leftOut = within(logger.leaveOut, house);
-  const putBack = within(logger.putBack, house);
+  const leftOut = spansOf(logger.leaveOut, house);
+  const putBack = spansOf(logger.putBack, house);
   const { time, doubt } = channel;
   const stays = new Uint8Array(time.length);
-  let returned = 0;
-  for (let i = 0; i < time.length; i++) {
-    if (leftOut(time[i])) continue;
-    if (doubt[i] !== 0) {
-      if (!putBack(time[i])) continue;
-      returned++;
-    }
-    stays[i] = 1;
-  }
-  if (returned > 0)
-    findings.push({
-      code: 'readings-put-back',
-      count: returned,
-      where: { file: logger.file, column: channel.column },
-    });
+  for (let i = 0; i < time.length; i++)
+    stays[i] = !touches(leftOut, time[i]) && (doubt[i] === 0 || touches(putBack, time[i])) ? 1 : 0;
+  const where = { file: logger.file, column: channel.column };
+  const returned = doubt.reduce((sum, code, i) => sum + (code !== 0 && stays[i] === 1 ? 1 : 0), 0);
+  if (returned > 0) findings.push({ code: 'readings-put-back', count: returned, where });
+  const isIdle = (span: Span, matters: (i: number) => boolean) =>
+    !time.some((t, i) => t >= span.from && t < span.to && matters(i));
+  for (const span of leftOut.filter((it) => isIdle(it, () => true)))
+    findings.push({ code: 'span-without-effect', key: 'leaveOut', from: span.said, where });
+  for (const span of putBack.filter((it) => isIdle(it, (i) => doubt[i] !== 0)))
+    findings.push({ code: 'span-without-effect', key: 'putBack', from: span.said, where });
   const used = onlyThose(channel, stays);
   const offset = channel.quantity === 'temperature' ? (logger.temperatureOffsetK ?? 0) : 0;
   return offset === 0 ? used : { ...used, value: used.value.map((v) => v + offset) };
 }
 
-/** Whether an instant lies in one of the spans. */
-function within(spans: Logger['leaveOut'] = [], { location }: House): (t: number) => boolean {
-  const bounds = spans.map(({ from, to }) => ({
-    from: instantOf(from, location.timeZone),
-    to: instantOf(to, location.timeZone),
-  }));
-  return bounds.length === 0 ? () => false : (t) => bounds.some(({ from, to }) => t >= from && t <= to);
+interface Span {
+  /** [s]; the end does not belong to it. */
+  readonly from: number;
+  readonly to: number;
+  /** Its beginning as house.json has it. */
+  readonly said: string;
 }
+
+/** A time belongs to a span with its minute, a date with its whole day. */
+const spansOf = (spans: Logger['leaveOut'] = [], { location }: House): Span[] =>
+  spans.map(({ from, to }) => ({
+    from: instantOf(from, location.timeZone),
+    to:
+      to.length === DATE ? instantOf(dayAfter(to), location.timeZone) : instantOf(to, location.timeZone) + 60,
+    said: from,
+  }));
+
+const DATE = 'YYYY-MM-DD'.length;
+
+const touches = (spans: readonly Span[], t: number) => spans.some(({ from, to }) => t >= from && t < to);
 
 /** Those readings of a channel that nothing speaks against. */
 export const trusted = (channel: LogChannel): LogChannel =>

@@ -2,7 +2,13 @@
 import type { Where } from '../assessment.ts';
 import type { House } from '../house.ts';
 import type { LogChannel, LogFinding } from '../logs/index.ts';
-import { type CoLocation, coLocationOffsets, type SideBySide, steadyHumidity } from '../sense/index.ts';
+import {
+  type CoLocation,
+  type CoLocationOffset,
+  coLocationOffsets,
+  type SideBySide,
+  steadyHumidity,
+} from '../sense/index.ts';
 import { instantOf } from '../sky/zone.ts';
 import type { RecordFinding } from './finding.ts';
 import type { LoggerReadings } from './loggers.ts';
@@ -17,14 +23,22 @@ export function withoutOffsets(
   if (coLocation === undefined) return [...loggers];
   const [from, to] = [coLocation.from, coLocation.to].map((at) => instantOf(at, location.timeZone));
   const span = { from, to };
-  const warm = coLocationOffsets(
-    loggers.map(({ logger, temperature }) => sideBySide(logger.file, temperature)),
-    span,
+  const warm = believed(
+    coLocationOffsets(
+      loggers.map(({ logger, temperature }) => sideBySide(logger.file, temperature)),
+      span,
+    ),
+    MOST_KELVINS,
   );
-  const moist = coLocationOffsets(
-    loggers.flatMap(({ logger, humidity }) => (humidity === null ? [] : [sideBySide(logger.file, humidity)])),
-    span,
-    steadyHumidity,
+  const moist = believed(
+    coLocationOffsets(
+      loggers.flatMap(({ logger, humidity }) =>
+        humidity === null ? [] : [sideBySide(logger.file, humidity)],
+      ),
+      span,
+      steadyHumidity,
+    ),
+    MOST_HUMIDITY,
   );
   findings.push(...told(warm));
   const placed = loggers.map((it): LoggerReadings => {
@@ -44,8 +58,29 @@ export function withoutOffsets(
   });
 }
 
-function told(result: CoLocation): RecordFinding[] {
+/** No two working loggers side by side differ by more [K and –] (PRACTICE: they are sold as good to half of it). */
+const MOST_KELVINS = 1.5;
+const MOST_HUMIDITY = 0.1;
+
+type Believed = CoLocation | { readonly kind: 'apart'; readonly offset: CoLocationOffset };
+
+/** Offsets beyond what loggers differ by say that the times are wrong, not the loggers. */
+function believed(result: CoLocation, most: number): Believed {
+  if (result.kind !== 'offsets') return result;
+  const offset = result.offsets.toSorted((a, b) => Math.abs(b.offset) - Math.abs(a.offset))[0];
+  return Math.abs(offset.offset) > most ? { kind: 'apart', offset } : result;
+}
+
+function told(result: Believed): RecordFinding[] {
   const where: Where = { key: 'coLocation' };
+  if (result.kind === 'apart')
+    return [
+      {
+        code: 'co-location-apart',
+        offset: result.offset.offset,
+        where: { ...result.offset.where, key: 'coLocation' },
+      },
+    ];
   const absent = result.absent.map(({ file = '' }) => file);
   const missing: RecordFinding[] =
     absent.length > 0 ? [{ code: 'co-location-absent', files: absent, where }] : [];
@@ -77,7 +112,7 @@ const sideBySide = (file: string, { column, time, value }: LogChannel): SideBySi
   readings: { time, value },
 });
 
-const offsetIn = (result: CoLocation, file: string, { column }: LogChannel) =>
+const offsetIn = (result: Believed, file: string, { column }: LogChannel) =>
   result.kind === 'offsets'
     ? result.offsets.find(({ where }) => where.file === file && where.column === column)
     : undefined;

@@ -25,6 +25,9 @@ export function instantOf(local: string, timeZone: string): number {
   return zoned.epochMilliseconds / 1000;
 }
 
+/** The date after a date, "YYYY-MM-DD". */
+export const dayAfter = (date: string): string => Temporal.PlainDate.from(date).add({ days: 1 }).toString();
+
 function inZone(instant: number, timeZone: string): Temporal.ZonedDateTime {
   return Temporal.Instant.fromEpochMilliseconds(Math.round(instant * 1000)).toZonedDateTimeISO(timeZone);
 }

@@ -26,6 +26,14 @@ export const aboutLoggers: SentencesFor<RecordFinding> = {
     text: `${count(n, 'instant')} have another value in a later export; “${first}” was believed.`,
     remedy: 'To believe the later one, name it as “file” and the other one in “continuedIn”.',
   }),
+  'not-the-same-logger': ({ common, conflicts, first }) => ({
+    text: `For ${conflicts} of ${count(common, 'instant')} that “${first}” has too, the value is another: this is not the same logger, and it was left out.`,
+    remedy: 'Take it out of “continuedIn”, and give it an entry of its own.',
+  }),
+  'span-without-effect': ({ key, from }) => ({
+    text: `The “${key}” that begins ${from} has no reading to act on.`,
+    remedy: 'Check its times.',
+  }),
   'readings-put-back': ({ count: n }) => ({
     text: `${count(n, 'reading')} that looked wrong are used, because house.json puts them back.`,
   }),
@@ -61,15 +69,15 @@ export const aboutLoggers: SentencesFor<RecordFinding> = {
 
   // seen together
   'loggers-swapped': ({ other, warmerBy, days: n }) => ({
-    text: `This logger should stand outside and “${name(other)}” inside, but over ${count(n, 'day')} it is ${kelvins(warmerBy)} warmer and steadier: the two may be swapped.`,
+    text: `This logger should stand outside and “${name(other)}” inside, but over ${count(Math.round(n), 'day')} it is ${kelvins(warmerBy)} warmer and steadier: the two may be swapped.`,
     remedy: 'If so, swap their “place” in house.json.',
   }),
   'logger-placed-elsewhere': ({ place, looksLike, fromOwn, fromOther, days: n }) => ({
-    text: `It should be ${places[place]}, but over ${count(n, 'day')} it reads like one ${looksLike}: ${kelvins(Math.abs(fromOther))} from those, ${kelvins(Math.abs(fromOwn))} from its own.`,
+    text: `It should be ${places[place]}, but over ${count(Math.round(n), 'day')} it reads like one ${looksLike}: ${kelvins(Math.abs(fromOther))} from those, ${kelvins(Math.abs(fromOwn))} from its own.`,
     remedy: `If so, set its “place” to “${looksLike}”.`,
   }),
   'logger-in-sun': ({ sure, fromHour, toHour, height, highest, sunnyDays, days: n }) => ({
-    text: `${sure ? 'The sun reaches it' : 'The sun may reach it, or something else that is warm,'} between ${hour(fromHour)} and ${hour(toHour)}: on ${sunnyDays} of ${count(n, 'day')} it rises about ${kelvins(height)}, at most ${kelvins(highest)}, above what it should. Nights are little troubled.`,
+    text: `${sure ? 'The sun reaches it' : 'The sun may reach it, or something else that is warm,'} between ${hour(fromHour)} and ${hour(toHour)}: on ${sunnyDays} of ${count(Math.round(n), 'day')} it rises about ${kelvins(height)}, at most ${kelvins(highest)}, above what it should. Nights are little troubled.`,
     remedy: 'Hang it in the shade, or name the hours under its “leaveOut”.',
   }),
   'logger-carried': ({ end, quantity, furthest, usual }) => ({
@@ -98,6 +106,10 @@ export const aboutLoggers: SentencesFor<RecordFinding> = {
   'co-location-too-short': ({ duration: lasted }) => ({
     text: `The loggers lay side by side for ${duration(lasted)} after the first hour, too short to tell what each is off; nothing was taken off.`,
     remedy: 'Leave them side by side for at least three hours, better a night.',
+  }),
+  'co-location-apart': ({ offset }) => ({
+    text: `While all were to lie side by side it read ${kelvinsFine(offset)} ${offset < 0 ? 'lower' : 'higher'} than the others: they cannot have lain together. Nothing was taken off.`,
+    remedy: 'Check the times under “coLocation”.',
   }),
   'co-location-too-few': () => ({
     text: 'Fewer than two loggers have readings while they were to lie side by side; nothing was taken off.',

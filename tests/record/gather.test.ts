@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { House } from '../../src/house.ts';
+import { readHouse } from '../../src/houseFile.ts';
 import { gatherRecord } from '../../src/record/index.ts';
 import { indexAt } from '../../src/series/grid.ts';
 
@@ -238,15 +239,64 @@ describe('later exports of one logger', () => {
     expect(findings.map(({ code }) => code)).not.toContain('exports-conflict');
   });
 
-  test('that contradict each other: the one named first is believed, and it is said', () => {
+  test('that contradict each other here and there: the one named first is believed, and it is said', () => {
     const { at, record, findings } = recordOf(of, {
       'a.csv': dayOf(0, () => 20),
-      'a2.csv': dayOf(72, () => 19),
+      'a2.csv': dayOf(72, (i) => (i < 92 ? 19 : 20)),
       'o.csv': dayOf(0, () => 5),
     });
-    expect(findings).toContainEqual(expect.objectContaining({ code: 'exports-conflict', count: 73 }));
-    expect(at(record.insideTemperature, 18)).toBeCloseTo(20, 9);
-    expect(at(record.insideTemperature, 30)).toBeCloseTo(19, 9);
+    // readings 72 to 91 are both in a day of 145 that begins at 0 and in one that begins at 72
+    expect(findings).toContainEqual(expect.objectContaining({ code: 'exports-conflict', count: 20 }));
+    expect(at(record.insideTemperature, 13)).toBeCloseTo(20, 9);
+  });
+
+  test('of another logger are left out, and that is said', () => {
+    const { record, findings } = recordOf(of, {
+      'a.csv': dayOf(0, () => 20),
+      'a2.csv': dayOf(72, () => 7),
+      'o.csv': dayOf(0, () => 5),
+    });
+    const where = { file: 'a2.csv', column: 'Temperature (°C)' };
+    expect(findings).toContainEqual(
+      expect.objectContaining({ code: 'not-the-same-logger', common: 73, conflicts: 73, where }),
+    );
+    expect(record.insideTemperature.length).toBeLessThanOrEqual(145);
+  });
+
+  test('give a good reading where the first has a doubted one', () => {
+    const { at, record } = recordOf(of, {
+      'a.csv': dayOf(0, (i) => (i === 100 ? 60 : 20 + (i % 2) / 10)),
+      'a2.csv': dayOf(72, (i) => 20 + (i % 2) / 10),
+      'o.csv': dayOf(0, () => 5),
+    });
+    expect(at(record.insideTemperature, 100 / 6)).toBeLessThan(20.2);
+  });
+});
+
+describe('spans of time in house.json', () => {
+  const of = (extra: Partial<House['loggers'][number]>) =>
+    house({ loggers: [{ ...inside, ...extra }, outside] });
+  const files = { 'a.csv': steady(20), 'o.csv': steady(5) };
+
+  test('of one date are that whole day', () => {
+    const leaveOut = [{ from: '2027-01-11', to: '2027-01-11' }];
+    const { record } = recordOf(of({ leaveOut }), files);
+    // the day's log begins at noon of the 10th: only its first twelve hours are left
+    expect(record.insideTemperature.length).toBeLessThanOrEqual(72);
+  });
+
+  test('that do nothing are said', () => {
+    const idle = [{ from: '2029-01-01', to: '2029-01-02' }];
+    expect(codes(of({ leaveOut: idle }), files)).toContain('span-without-effect');
+    expect(codes(of({ putBack: idle }), files)).toContain('span-without-effect');
+  });
+
+  test('that end before they begin are refused at their key', () => {
+    const text = JSON.stringify(of({ leaveOut: [{ from: '2027-01-12', to: '2027-01-11' }] }), null, 2);
+    const read = readHouse(text);
+    expect(read.kind === 'problems' && read.problems.map(({ where }) => where.key)).toEqual([
+      'loggers[0].leaveOut[0].to',
+    ]);
   });
 });
 
@@ -306,6 +356,16 @@ describe('loggers side by side', () => {
     expect(sure.differenceSd).toBeLessThan(recordOf(without, files).record.differenceSd);
     expect(sure.grid.start).toBeGreaterThan(start + 7.5 * 3600);
   });
+});
+
+test('loggers ten kelvins apart cannot have lain side by side: nothing is taken off, and it is said', () => {
+  const of = house({
+    loggers: [inside, outside],
+    coLocation: { from: '2027-01-10T14:00', to: '2027-01-10T20:00' },
+  });
+  const { at, record, findings } = recordOf(of, { 'a.csv': steady(20), 'o.csv': steady(5) });
+  expect(findings).toContainEqual(expect.objectContaining({ code: 'co-location-apart' }));
+  expect(at(record.outsideTemperature, 18)).toBeCloseTo(5, 9);
 });
 
 describe('the order of day and month', () => {
