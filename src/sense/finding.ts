@@ -29,6 +29,7 @@ export type SenseFinding = { readonly where: Where; readonly offers: readonly Of
   | SunFinding
   | CarriedFinding
   | SameFinding
+  | StoppedFinding
   | ClockFinding
 );
 
@@ -107,6 +108,15 @@ export interface SameFinding {
   /** [K]; they differ where one was rounded. */
   readonly resolution: number;
   readonly otherResolution: number;
+}
+
+export interface StoppedFinding {
+  readonly code: 'logger-stopped';
+  /** What it repeats [°C], from when to when [s], and how far the others of its place moved meanwhile [K]. */
+  readonly value: number;
+  readonly from: number;
+  readonly to: number;
+  readonly peersMoved: number;
 }
 
 export type ClockFinding =

@@ -11,6 +11,7 @@ import { inSun } from './inSun.ts';
 import { misplaced } from './misplaced.ts';
 import { sceneOf } from './scene.ts';
 import type { SensedLogger, SensedWeather } from './sensed.ts';
+import { stopped } from './stopped.ts';
 
 /**
  * Questions about the loggers of one house, each with its evidence and what would answer it in `house.json`.
@@ -29,8 +30,9 @@ export function senseOf(
     weather,
     place,
   );
-  const twins = same.map(({ finding }) => finding);
+  const twins: SenseFinding[] = same.map(({ finding }) => finding);
   if (scene === null) return twins;
+  twins.push(...stopped(scene));
   const places = misplaced(scene);
   if (places.length > 0) return [...twins, ...places, ...clockBySun(scene), ...carried(scene)];
   const bySun = clockBySun(scene);

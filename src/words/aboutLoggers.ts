@@ -2,7 +2,7 @@
 import type { Where } from '../assessment.ts';
 import type { RecordFinding } from '../record/index.ts';
 import type { ClockError, Offer } from '../sense/index.ts';
-import { count, decimal, duration, kelvins, percent } from './figures.ts';
+import { count, decimal, duration, kelvins, percent, temperature } from './figures.ts';
 import { list, type SentencesFor } from './sentence.ts';
 
 export const aboutLoggers: SentencesFor<RecordFinding> = {
@@ -82,6 +82,10 @@ export const aboutLoggers: SentencesFor<RecordFinding> = {
   }),
   'logger-carried': ({ end, quantity, furthest, usual }) => ({
     text: `At the ${end} of its log it does not seem to be in its place: up to ${quantity === 'temperature' ? kelvins(furthest) : percent(furthest)} off, where it usually keeps within ${quantity === 'temperature' ? kelvins(usual) : percent(usual)}. It may have been carried about.`,
+    remedy: 'If so, name the time under its “leaveOut”.',
+  }),
+  'logger-stopped': ({ value, from, to, peersMoved }) => ({
+    text: `It shows ${temperature(value)} without a change for ${duration(to - from)}, while the others of its place moved by ${kelvins(peersMoved)}: it may have stopped measuring.`,
     remedy: 'If so, name the time under its “leaveOut”.',
   }),
   'same-recording': ({ other, shift, compared, agree }) => ({

@@ -186,3 +186,20 @@ describe('clocks against each other', () => {
     expect(holds(-DAY / 2) || holds(DAY / 2)).toBe(true);
   });
 });
+
+describe('a logger that stops', () => {
+  test('on its fifth day and repeats itself ever after', () => {
+    const loggers = withFault(house, 'living.csv', (it) => {
+      const last = it.temperature.time[0] + 5 * DAY;
+      return changed(it, (own, t) => (t < last ? own : 17.3));
+    });
+    const found = only(asked(loggers), 'logger-stopped');
+    expect(found).toMatchObject({ where: { file: 'living.csv' }, value: expect.closeTo(17.3, 9) });
+    expect(Math.abs(found.from - house.loggers[0].temperature.time[0] - 5 * DAY)).toBeLessThan(HOUR);
+  });
+
+  test('is not one that rests while its peers rest too', () => {
+    const loggers = house.loggers.map((it) => (it.place === 'inside' ? changed(it, () => 17.3) : it));
+    expect(named(asked(loggers)).filter(([code]) => code === 'logger-stopped')).toEqual([]);
+  });
+});
