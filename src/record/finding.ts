@@ -34,6 +34,8 @@ type GatheringFinding = { readonly where: Where } & (
     }
   /** A span of house.json in which there is nothing to leave out or to put back. */
   | { readonly code: 'span-without-effect'; readonly key: 'leaveOut' | 'putBack'; readonly from: string }
+  /** A temperature without a unit, read as another file of the house can only be read. */
+  | { readonly code: 'unit-as-other-files'; readonly taken: 'F' }
   /** Readings that were doubted and are used all the same, because the house puts them back. */
   | { readonly code: 'readings-put-back'; readonly count: number }
   /** What a logger was off while all lay side by side, now taken off its readings [K]. */

@@ -82,6 +82,13 @@ export function shelfOf(
       continue;
     readings.set(way(file, entry), read(file, bytes, { ...hintsOf(entry, house), orderOfOthers: order }));
   }
+  for (const { file, entry } of fahrenheitAmong([...readings.values()]) ? ways : []) {
+    const bytes = files.get(file);
+    const before = readings.get(way(file, entry));
+    if (bytes === undefined || before?.kind !== 'read' || !leavesUnitOpen(before)) continue;
+    readings.set(way(file, entry), read(file, bytes, { ...hintsOf(entry, house), temperatureUnit: 'F' }));
+    findings.push({ code: 'unit-as-other-files', taken: 'F', where: { file } });
+  }
   for (const reading of readings.values())
     findings.push(
       ...(reading.kind === 'unreadable' ? reading.findings : reading.findings.filter(isQuestion)),
@@ -130,6 +137,17 @@ function orderAgreedBy(readings: readonly LogReading[]): 'day-first' | 'month-fi
   return orders.length > 0 && orders.every((order) => order === orders[0]) ? orders[0] : null;
 }
 
+/** A file of the house can only be in °F, though it does not say so: its loggers were set so. */
+const fahrenheitAmong = (readings: readonly LogReading[]) =>
+  readings.some(({ findings }) =>
+    findings.some((it) => it.code === 'temperature-unit-guessed' && it.taken === 'F'),
+  );
+
+/** A temperature without a unit that was taken for °C because it can be. */
+const leavesUnitOpen = ({ understood, findings }: ReadFile) =>
+  findings.every(({ code }) => code !== 'temperature-unit-guessed') &&
+  understood.columns.some(({ quantity, unitStated }) => quantity === 'temperature' && !unitStated);
+
 /** One file read in two ways (other columns named) has the columns of both. */
 function merged(first: LogReading | undefined, second: LogReading): LogReading {
   if (first === undefined || first.kind === 'unreadable') return second;
@@ -156,12 +174,17 @@ const questions: ReadonlySet<LogFinding['code']> = new Set([
   'column-not-found',
   'columns-moved',
   'date-order-unknown',
+  'dates-contradict',
+  'decimal-mark-guessed',
   'doubled-hour-once',
   'local-time-missing',
   'quantity-guessed',
   'readings-doubted',
+  'second-time-column',
   'serial-days-guessed',
   'temperature-unit-guessed',
+  'times-collapse',
+  'unit-assumed',
   'unit-doubted',
   'zone-ambiguous',
 ]);

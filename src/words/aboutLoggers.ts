@@ -30,6 +30,10 @@ export const aboutLoggers: SentencesFor<RecordFinding> = {
     text: `For ${conflicts} of ${count(common, 'instant')} that “${first}” has too, the value is another: this is not the same logger, and it was left out.`,
     remedy: 'Take it out of “continuedIn”, and give it an entry of its own.',
   }),
+  'unit-as-other-files': ({ taken }) => ({
+    text: `No unit is given; read as °${taken}, as another file of this house can only be read.`,
+    remedy: 'Say “read”: { "unit": "C" } or "F" beside it in house.json.',
+  }),
   'span-without-effect': ({ key, from }) => ({
     text: `The “${key}” that begins ${from} has no reading to act on.`,
     remedy: 'Check its times.',

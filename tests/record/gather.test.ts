@@ -396,3 +396,18 @@ describe('what only shows when all loggers are seen together', () => {
     expect(codes(of, { 'a.csv': lively, 'b.csv': lively, 'o.csv': steady(5) })).toContain('same-recording');
   });
 });
+
+test('where one file of a house can only be in °F, one that says no unit is read as °F too, and asked about', () => {
+  const of = house({ loggers: [inside, outside] });
+  const files = { 'a.csv': log('Temperature', 10, () => 68), 'o.csv': log('Temperature', 10, () => 41) };
+  const { at, record, findings } = recordOf(of, files);
+  // (68 − 32) · 5/9 = 20 and (41 − 32) · 5/9 = 5
+  expect(at(record.insideTemperature, 6)).toBeCloseTo(20, 9);
+  expect(at(record.outsideTemperature, 6)).toBeCloseTo(5, 9);
+  expect(findings.map(({ code, where }) => [code, where.file])).toEqual(
+    expect.arrayContaining([
+      ['temperature-unit-guessed', 'a.csv'],
+      ['unit-as-other-files', 'o.csv'],
+    ]),
+  );
+});
