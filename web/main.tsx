@@ -13,6 +13,9 @@ import { Stages } from './pages/Stages.tsx';
 /** It alone needs the schema of house.json and the time zones: the other pages do not wait for them. */
 const Bring = lazy(async () => (await import('./pages/Bring.tsx')).Bring);
 
+/** And so does this one. */
+const BuildUp = lazy(async () => (await import('./buildup/BuildUpPage.tsx')).BuildUpPage);
+
 const App = () => (
   <LocationProvider>
     <Router onRouteChange={toTop}>
@@ -22,6 +25,7 @@ const App = () => (
       <Route path="/house/:id/nights" component={Nights} />
       <Route path="/house/:id/readings" component={Readings} />
       <Route path="/house/:id/design" component={Design} />
+      <Route path="/house/:id/build-up" component={BuildUp} />
       <Route path="/house/:id/stages" component={Stages} />
       <Route default component={NotFound} />
     </Router>

@@ -25,6 +25,7 @@ try {
     readings: `/house/${id}/readings`,
     nights: `/house/${id}/nights`,
     design: `/house/${id}/design`,
+    'build-up': `/house/${id}/build-up`,
     stages: `/house/${id}/stages`,
     bring: '/bring',
   };

@@ -17,7 +17,15 @@ import { gapMarks, heatLossMarks, otherName } from './rules.ts';
 export function Design() {
   const { id } = useRoute().params;
   return (
-    <HouseFrame id={id} here="As drawn">
+    <HouseFrame
+      id={id}
+      here="As drawn"
+      foot={() => (
+        <p class="screen-only">
+          <a href={`/house/${id}/build-up`}>Change the build-ups</a>
+        </p>
+      )}
+    >
       {(house, assessment) =>
         assessment.design === null ? (
           <NoDesign warnings={assessment.warnings} />

@@ -16,9 +16,13 @@ export interface SectionProps {
   /** The whole designed heat loss [W/K]. */
   readonly loss: number;
   readonly loggers: readonly Logger[];
+  /** The element that is picked, by name, where they can be picked. */
+  readonly chosen?: string;
+  /** For the mouse; whoever has no mouse needs a list beside it. */
+  readonly onPick?: (name: string) => void;
 }
 
-export function Section({ elements, designed, loss, loggers }: SectionProps) {
+export function Section({ elements, designed, loss, loggers, chosen, onPick }: SectionProps) {
   const frame = useRef<HTMLElement>(null);
   const width = Math.min(720, useWidth(frame, 640, PAPER_WIDTH));
   const drawing = sectionDrawing(elements, designed, loss, width);
@@ -29,7 +33,7 @@ export function Section({ elements, designed, loss, loggers }: SectionProps) {
         aria-label={`A cut through the house as a diagram. ${spoken(elements, loss)}`}
         viewBox={`0 0 ${drawing.width} ${drawing.height}`}
       >
-        <Cut drawing={drawing} />
+        <Cut drawing={drawing} chosen={chosen} onPick={onPick} />
         <Loggers marks={placeLoggers(loggers, drawing)} />
         {drawing.words.map(({ name, lines, share, at, side, leader: [from, to] }) => (
           <g key={name}>
@@ -78,12 +82,22 @@ const spoken = (elements: readonly DrawnElement[], loss: number) =>
     .map(({ name, heatLossWK }) => `${name} ${figures.percent(heatLossWK / loss)} of the designed loss`)
     .join(', ');
 
-const Cut = ({ drawing: { coldRoof, ground, strips } }: { drawing: SectionDrawing }) => (
+type CutProps = { readonly drawing: SectionDrawing } & {
+  readonly [K in 'chosen' | 'onPick']: SectionProps[K] | undefined;
+};
+
+const Cut = ({ drawing: { coldRoof, ground, strips }, chosen, onPick }: CutProps) => (
   <>
     {coldRoof.length > 0 ? <path d={path(coldRoof)} class="section-cold" /> : null}
     <line x1={ground.from} x2={ground.to} y1={ground.y} y2={ground.y} class="section-ground" />
     {strips.map(({ name, kind, corners }, i) => (
-      <path key={`${name} ${i}`} d={`${path(corners)}Z`} class={`section-strip section-${kind}`} />
+      // biome-ignore lint/a11y/noStaticElementInteractions: the list beside the drawing has buttons for the keyboard
+      <path
+        key={`${name} ${i}`}
+        d={`${path(corners)}Z`}
+        class={`section-strip section-${kind}${name === chosen ? ' section-chosen' : ''}${onPick ? ' section-pick' : ''}`}
+        onClick={() => onPick?.(name)}
+      />
     ))}
   </>
 );

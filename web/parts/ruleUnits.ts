@@ -12,6 +12,12 @@ interface Writing {
 export const ruleUnits = {
   'W/K': { sign: 'W/K', point: figures.heatLoss, between: figures.heatLossBetween },
   h: { sign: 'hours', point: figures.hours, between: figures.hoursBetween },
+  'W/(m²K)': {
+    sign: 'W/(m²K)',
+    point: figures.transmittance,
+    between: ({ value, low, high }) =>
+      `${figures.decimal(low, 2)} to ${figures.transmittance(high)} (${figures.decimal(value, 2)})`,
+  },
   ratio: { sign: '', point: figures.ratio, between: figures.ratioBetween },
 } as const satisfies Record<string, Writing>;
 export type RuleUnit = keyof typeof ruleUnits;

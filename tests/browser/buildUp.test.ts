@@ -1,0 +1,174 @@
+/** The design changed in a real browser: a layer edited by the keyboard, undone, kept, and assessed again. */
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test, vi } from 'vitest';
+import { openBrowser } from './openBrowser.ts';
+import { type Stillwarm, startStillwarm } from './startStillwarm.ts';
+
+vi.setConfig({ testTimeout: 180_000, hookTimeout: 180_000 });
+
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+let data: string;
+let server: Stillwarm;
+let browser: Browser;
+let page: Page;
+let house: string;
+
+beforeAll(async () => {
+  data = mkdtempSync(join(tmpdir(), 'stillwarm-build-up-'));
+  server = await startStillwarm(data);
+  house = await server.demonstration();
+  browser = await openBrowser();
+  page = await browser.newPage({ locale: 'en-GB', viewport: { width: 1280, height: 900 } });
+});
+afterAll(async () => {
+  await browser?.close();
+  await server?.stop();
+  rmSync(data, { recursive: true, force: true });
+});
+
+const address = (path: string) => `${server.address}/house/${house}${path}`;
+const main = () => page.getByRole('main');
+const uValue = () => page.locator('.buildup-figure strong').textContent();
+const layers = () => page.locator('.layers-name').allTextContents();
+const thickness = () => page.getByLabel('Thickness, mm');
+const button = (name: string | RegExp) => page.getByRole('button', { name, exact: true });
+
+async function violations(): Promise<string[]> {
+  await page.evaluate(axe);
+  return page.evaluate(async () => {
+    const run = Reflect.get(window, 'axe') as {
+      run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }>;
+    };
+    return (await run.run()).violations.map(({ id, nodes }) => `${id}: ${nodes[0].html}`);
+  });
+}
+
+/** Picks the wool of the walls, from wherever the page is, with keys alone. */
+async function pickWool() {
+  await button('External walls').focus();
+  await page.keyboard.press('Enter');
+  await page.getByRole('button', { name: /Plaster/ }).focus();
+  await page.keyboard.press('ArrowRight');
+  await page.keyboard.press('ArrowRight');
+  await page.getByRole('heading', { name: 'Layer 3: Mineral wool' }).waitFor();
+}
+
+test('the page is linked from the house as drawn, and axe-core finds nothing on it', async () => {
+  await page.goto(address('/design'), { waitUntil: 'networkidle' });
+  await page.getByRole('link', { name: 'Change the build-ups' }).click();
+  await page.getByRole('heading', { name: 'The house, cut through' }).waitFor();
+  for (const summary of await page.locator('summary').all()) await summary.click();
+  expect(await violations()).toEqual([]);
+});
+
+test('an element is picked in the cut through the house', async () => {
+  await page.locator('.section-ceiling').first().click();
+  await page.getByRole('heading', { name: 'Ceiling', exact: true }).waitFor();
+  expect(await layers()).toContain('Mineral wool over the joists');
+});
+
+test('a thickness typed changes the U-value at once, and undo in the field brings both back', async () => {
+  await pickWool();
+  const before = await uValue();
+  await thickness().focus();
+  await page.keyboard.press('Control+A');
+  await page.keyboard.type('70');
+  await expect.poll(uValue).not.toBe(before);
+  await page.keyboard.press('Control+Z');
+  await expect.poll(uValue).toBe(before);
+  expect(await thickness().inputValue()).toBe('140');
+  await page.keyboard.press('Control+Shift+Z');
+  expect(await thickness().inputValue()).toBe('70');
+  await page.keyboard.press('Control+Z');
+});
+
+test('what cannot be is told at the field, and nothing else is lost', async () => {
+  const before = await uValue();
+  await thickness().fill('0');
+  expect(await main().textContent()).toMatch(/Give a number above 0\. Worked out with 140 as yet/);
+  expect(await thickness().getAttribute('aria-invalid')).toBe('true');
+  expect(await uValue()).toBe(before);
+  await thickness().fill('140');
+  expect(await thickness().getAttribute('aria-invalid')).toBeNull();
+});
+
+test('Alt and an arrow key move a layer, and the keyboard stays on it', async () => {
+  const before = await layers();
+  await page.getByRole('button', { name: /Mineral wool/ }).focus();
+  await page.keyboard.press('Alt+ArrowLeft');
+  await expect.poll(layers).toEqual([before[0], before[2], before[1], before[3]]);
+  expect(await page.evaluate(() => document.activeElement?.textContent)).toMatch(/^2Mineral wool/);
+  await button('Undo').click();
+  await expect.poll(layers).toEqual(before);
+});
+
+test('up and down on a layer of the drawing make it thicker and thinner, as one edit', async () => {
+  await pickWool();
+  await page.getByRole('button', { name: /Mineral wool/ }).focus();
+  await page.keyboard.press('ArrowUp');
+  await page.keyboard.press('ArrowUp');
+  await page.keyboard.press('ArrowUp');
+  await page.keyboard.press('ArrowDown');
+  await expect.poll(() => thickness().inputValue()).toBe('150');
+  await page.keyboard.press('Control+Z');
+  await expect.poll(() => thickness().inputValue()).toBe('140');
+});
+
+test('leaving with changes that are not kept asks first, and staying keeps them', async () => {
+  await pickWool();
+  await thickness().fill('100');
+  const asked: string[] = [];
+  page.once('dialog', (dialog) => {
+    asked.push(dialog.message());
+    dialog.dismiss();
+  });
+  await page.getByRole('link', { name: 'Nights' }).click();
+  expect(page.url()).toBe(address('/build-up'));
+  page.once('dialog', (dialog) => {
+    asked.push(dialog.message());
+    dialog.dismiss();
+  });
+  await page.evaluate(() => history.back());
+  await expect.poll(() => asked.length).toBe(2);
+  expect(new Set(asked)).toEqual(new Set(['Your changes to the build-ups are not kept yet. Leave them?']));
+  await expect.poll(() => page.url()).toBe(address('/build-up'));
+  expect(await thickness().inputValue()).toBe('100');
+});
+
+test('what is kept is the design of the house after a reload, and the house is assessed again with it', async () => {
+  const cells = () =>
+    page
+      .getByRole('row', { name: /^External walls/ })
+      .getByRole('cell')
+      .allTextContents();
+  await page.goto(address('/design'), { waitUntil: 'networkidle' });
+  const [, , lossBefore] = await cells();
+  expect(lossBefore).toMatch(/W\/K/);
+  await page.goto(address('/build-up'), { waitUntil: 'networkidle' });
+  await pickWool();
+  await thickness().focus();
+  await page.keyboard.press('Control+A');
+  await page.keyboard.type('100');
+  const [loss, kept, , transmittance] = await cells();
+  expect(kept).toBe(lossBefore);
+  expect(loss).not.toBe(lossBefore);
+  const other = await browser.newPage({ locale: 'en-GB' });
+  await other.goto(address('/build-up'), { waitUntil: 'networkidle' });
+  await button('Keep these changes').click();
+  await page.getByText('The house is assessed again').waitFor({ timeout: 60_000 });
+  await page.getByRole('link', { name: 'see it as drawn' }).click();
+  const assessed = async () => (await cells()).slice(1, 3);
+  await expect.poll(assessed, { timeout: 120_000 }).toEqual([transmittance, loss]);
+  await page.reload({ waitUntil: 'networkidle' });
+  await expect.poll(assessed).toEqual([transmittance, loss]);
+
+  // A page that was open meanwhile does not write over what was kept.
+  await other.getByLabel('Area, m²').fill('1');
+  await other.getByRole('button', { name: 'Keep these changes' }).click();
+  await other.getByText('was changed elsewhere').waitFor();
+  expect(await assessed()).toEqual([transmittance, loss]);
+});
