@@ -83,13 +83,23 @@ function askOf({ code, where }: Message, imported: Imported, house: string): Ask
       return { ask: 'Which comes first in its dates, the day or the month?', choices: orders(imported) };
     case 'temperature-unit-guessed':
       return { ask: 'In which unit are its temperatures?', choices: units(['C', 'F', 'K']) };
+    case 'unit-as-other-files':
+      return { ask: 'In which unit are its temperatures?', choices: units(['F', 'C', 'K']) };
+    case 'decimal-mark-guessed':
+      return {
+        ask: 'Is the mark in its numbers a decimal mark, or does it part the thousands?',
+        choices: [
+          { label: 'A comma before the decimals', answer: { kind: 'read', read: { decimal: ',' } } },
+          { label: 'A point before the decimals', answer: { kind: 'read', read: { decimal: '.' } } },
+        ],
+      };
     case 'unit-doubted':
       return { ask: 'In which unit are its temperatures really?', choices: units(['C', 'F']) };
     case 'serial-days-guessed':
       return {
         ask: 'From which year did the spreadsheet count the days?',
         choices: ([1900, 1904] as const).map((serialFrom) => ({
-          label: `From ${serialFrom}${serialFrom === 1900 ? ', as nearly all do' : ', as some on older Macs do'}`,
+          label: `From ${serialFrom}${serialFrom === 1900 ? ', as nearly all do' : ', as some old ones do'}`,
           answer: { kind: 'read', read: { serialFrom } },
         })),
       };
