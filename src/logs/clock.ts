@@ -1,5 +1,6 @@
 /** The clock of a file: the time of every row as the logger showed it, day and month told apart. */
 import { type DateOrder, dateOrderOf, dayOf, midnight, type OpenDate } from './dateOrder.ts';
+import { wouldRunOnTurned } from './flippedDates.ts';
 import { type Stamps, shapeCode } from './stamps.ts';
 import type { UnderstoodClock } from './understood.ts';
 
@@ -13,6 +14,8 @@ export interface Clock {
   readonly orderBy: UnderstoodClock['orderBy'];
   /** The order of day and month that was taken without evidence; null when nothing was left open. */
   readonly orderGuessed: 'day-first' | 'month-first' | null;
+  /** Rows whose date contradicts the order taken: turned, the record would run on. */
+  readonly turned: readonly number[];
 }
 
 /**
@@ -37,7 +40,14 @@ export function readClock(
   for (let i = 0; i < count; i++) shown[i] = dateAt[i] < 0 ? Number.NaN : midnights[dateAt[i]] + clock[i];
   const offset = headerOffset === null ? stated : stated.map((it) => (Number.isNaN(it) ? headerOffset : it));
   const guessed = order === 'month-first' ? order : 'day-first';
-  return { shown, offset, order, orderBy: by, orderGuessed: by === 'a guess' ? guessed : null };
+  const waysOf = dates.map((date, i) => ({
+    taken: midnights[i],
+    turned: turnedOf(date, order, midnights[i]),
+  }));
+  const turned = wouldRunOnTurned(waysOf, dateAt)
+    ? [...dateAt.keys()].filter((i) => dateAt[i] >= 0 && waysOf[dateAt[i]].taken !== waysOf[dateAt[i]].turned)
+    : [];
+  return { shown, offset, order, orderBy: by, orderGuessed: by === 'a guess' ? guessed : null, turned };
 }
 
 const YEAR_FIRST = shapeCode('year first');
@@ -86,6 +96,14 @@ function midnightOf(date: DateSeen, order: DateOrder): number {
   const [first, second, third] = date.parts;
   if (date.shape === YEAR_FIRST) return midnight(first, second, third);
   return date.shape === DAY_FIRST ? midnight(third, second, first) : dayOf(date, order);
+}
+
+/** The midnight of a date with day and month changed over; that of the date as taken where there is no such date. */
+function turnedOf(date: DateSeen, order: DateOrder | null, taken: number): number {
+  if (order === null || order === 'year-first' || date.shape === YEAR_FIRST || date.shape === DAY_FIRST)
+    return taken;
+  const other = dayOf(date, order === 'day-first' ? 'month-first' : 'day-first');
+  return Number.isNaN(other) ? taken : other;
 }
 
 function decided(

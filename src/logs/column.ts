@@ -39,9 +39,17 @@ export function columnsOf(
     const cells = sample.map((row) => row[at] ?? '').filter((cell) => cell !== '');
     const numbers = cells.map((cell) => readNumber(cell, decimal)).filter((number) => !Number.isNaN(number));
     if (numbers.length === 0) return [];
-    const stuck = cells.map((cell) => splitUnit(cell)?.unit).find((unit) => unit !== undefined);
+    const stuck = mostFrequent(cells.flatMap((cell) => splitUnit(cell)?.unit ?? []));
     const below = unitNamed((unitsRow[at] ?? '').replace(/^[[(]|[\])]$/g, ''));
     const sure = [stuck, below].flatMap((unit) => (unit === undefined ? [] : [{ unit, sure: true }]));
     return [{ at, name, hasHeader, units: [...sure, ...(hasHeader ? unitsNamed(name) : [])], numbers }];
   });
+}
+
+/** Of several as frequent ones the first. */
+function mostFrequent(units: readonly Unit[]): Unit | undefined {
+  const times = new Map<Unit, number>();
+  for (const unit of units) times.set(unit, (times.get(unit) ?? 0) + 1);
+  const most = Math.max(...times.values());
+  return units.find((unit) => times.get(unit) === most);
 }

@@ -24,7 +24,15 @@ export function understoodColumns(
     const numbers = columns.find((column) => column.at === at)?.numbers;
     const isEmpty = sample.every((row) => (row[at] ?? '') === '');
     const notRead = times.includes(at) ? 'time' : isEmpty ? 'empty' : whatElse(name, headers[at], numbers);
-    return { column: name, quantity: null, notRead, unit: null, because: [], confidence: null };
+    return {
+      column: name,
+      quantity: null,
+      notRead,
+      unit: null,
+      unitStated: false,
+      because: [],
+      confidence: null,
+    };
   });
 }
 
@@ -32,12 +40,15 @@ function asRead(role: Role, names: readonly string[], hints: LogHints): Understo
   const because = reasons(role, names, hints);
   const [strongest] = because;
   const twice = because.includes('the header') && because.includes('the unit');
-  const certain = strongest === 'the house' || twice;
+  // a humidity is told by its range to be a percentage or a fraction; nothing else has a unit that goes without saying
+  const unitOpen = !role.unitStated && role.quantity !== 'humidity';
+  const certain = !unitOpen && (strongest === 'the house' || twice);
   return {
     column: role.column.name,
     quantity: role.quantity,
     notRead: null,
     unit: nameOfUnit(role.unit),
+    unitStated: role.unitStated,
     because,
     confidence: certain ? 'certain' : strongest === 'the values' ? 'guessed' : 'likely',
   };

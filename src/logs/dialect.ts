@@ -8,6 +8,8 @@ import { type TimeColumns, timeColumns, timeOf, usedBy } from './timeColumns.ts'
 export type Dialect =
   | { readonly kind: 'found'; readonly delimiter: Delimiter; readonly columns: TimeColumns }
   | { readonly kind: 'no time' }
+  /** Numbers under a header beside times that are written in no known way, such as this one. */
+  | { readonly kind: 'no clock'; readonly said: string }
   | { readonly kind: 'no numbers' };
 
 /** Tries each separator on lines spread over the file, so that a preamble of any length weighs little. */
@@ -23,6 +25,8 @@ export function dialectOf(lines: readonly string[]): Dialect {
   if (counted !== null && counted.score > PREAMBLE_DATES * (dated?.score ?? 0))
     return { kind: 'found', ...counted };
   if (dated !== null) return { kind: 'found', ...dated };
+  const unknown = tables.map(({ rows }) => unknownTime(rows)).find((said) => said !== null);
+  if (unknown !== undefined && unknown !== null) return { kind: 'no clock', said: unknown };
   const timed = tables.some(({ rows }) => timeColumns(rows, [], {}) !== null || rows.some(isHeader));
   return { kind: timed ? 'no numbers' : 'no time' };
 }
@@ -63,6 +67,17 @@ function best(
     if (score > (found?.score ?? 0)) found = { delimiter, columns, score };
   }
   return found;
+}
+
+/** The first cell under a header of time in a row with a number; null where there is none. */
+function unknownTime(rows: readonly (readonly string[])[]): string | null {
+  const head = rows.findIndex(isHeader);
+  if (head < 0) return null;
+  const at = rows[head].findIndex(namesTime);
+  const row = rows
+    .slice(head + 1)
+    .find((it) => (it[at] ?? '') !== '' && it.some((cell, i) => i !== at && isNumeric(cell)));
+  return row?.[at] ?? null;
 }
 
 /** A log that has only just begun is a header and no rows. */

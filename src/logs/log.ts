@@ -24,6 +24,8 @@ export interface LogChannel {
 
 /** Why a reading is kept out of the fits until a person puts it back. */
 export const doubtKinds = [
+  /** Beyond what the quantity can be in and around a house. */
+  'impossible',
   /** What a sensor gives before its first conversion. */
   'power-on',
   /** A zero among readings that are nowhere near it. */
@@ -72,6 +74,8 @@ export type LogFinding = { readonly where: Where } & (
   | { readonly code: 'start-not-told'; readonly headers: readonly string[] }
   | { readonly code: 'column-not-found'; readonly wanted: string; readonly headers: readonly string[] }
   | { readonly code: 'no-readings' }
+  /** Rows with numbers whose time is written in no known way; the first such time as it stands. */
+  | { readonly code: 'times-not-understood'; readonly said: string }
   | { readonly code: 'no-known-column'; readonly headers: readonly string[] }
   /** Rows without a time, or without a single value that is a number; the first few lines of them. */
   | {
@@ -92,6 +96,12 @@ export type LogFinding = { readonly where: Where } & (
   | { readonly code: 'rows-repeated'; readonly count: number; readonly lines: readonly number[] }
   /** Two different values for one instant; the first is kept. */
   | { readonly code: 'values-conflict'; readonly count: number; readonly lines: readonly number[] }
+  /** So many rows share an instant and differ in value that their time cannot have been read whole. */
+  | { readonly code: 'times-collapse'; readonly count: number; readonly lines: readonly number[] }
+  /** Another column of time, with other times; the columns that belong to it are not read. */
+  | { readonly code: 'second-time-column'; readonly notRead: readonly string[] }
+  /** Rows whose day and month stand the other way round than in the rest of the file. */
+  | { readonly code: 'dates-contradict'; readonly count: number; readonly lines: readonly number[] }
   | { readonly code: 'rows-out-of-order'; readonly count: number; readonly lines: readonly number[] }
   /** Local times that the spring clock change leaves out. */
   | {
@@ -116,6 +126,10 @@ export type LogFinding = { readonly where: Where } & (
   /** Rows that a logger stamped with its first date after it lost power; they are left out of time. */
   | { readonly code: 'clock-reset'; readonly count: number; readonly lines: readonly number[] }
   | { readonly code: 'temperature-unit-guessed'; readonly taken: 'C' | 'F' | 'K' }
+  /** Every marked number has three digits behind its mark, which may stand between thousands as well. */
+  | { readonly code: 'decimal-mark-guessed'; readonly taken: '.' | ',' }
+  /** Power in a unit that nothing names, with values that could as well be kW. */
+  | { readonly code: 'unit-assumed'; readonly taken: 'W' }
   /** The file says °C over values that only °F explains; °C is kept where it is possible at all. */
   | { readonly code: 'unit-doubted'; readonly stated: 'C'; readonly taken: 'C' | 'F' }
   /** Neither header nor unit says what the column holds: its range of values alone does. */
@@ -125,6 +139,13 @@ export type LogFinding = { readonly where: Where } & (
   | {
       readonly code: 'sentinels-left-out';
       readonly value: number | string;
+      readonly count: number;
+      readonly lines: readonly number[];
+    }
+  /** Cells whose own unit measures something else than their column, the first of them as it stands. */
+  | {
+      readonly code: 'other-unit-left-out';
+      readonly said: string;
       readonly count: number;
       readonly lines: readonly number[];
     }

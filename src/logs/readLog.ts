@@ -62,7 +62,14 @@ export function readLog(file: string, bytes: Uint8Array, hints: LogHints): LogRe
     ...spacingFindings(file, merged),
     ...channels.flatMap((channel, k) => channelFindings(file, channel, read[k].line)),
   ];
-  if (channels.length === 0) return unreadable([...findings, { code: 'no-readings', where: { file } }]);
+  if (channels.length === 0) {
+    const said = log.sample[0]?.[log.times.at] ?? '';
+    const isUntimed = rows.count > 0 && clock.shown.every(Number.isNaN) && said !== '';
+    const why: LogFinding = isUntimed
+      ? { code: 'times-not-understood', said, where: { file } }
+      : { code: 'no-readings', where: { file } };
+    return unreadable([...findings, why]);
+  }
   const { order, orderBy } = clock;
   return {
     kind: 'read',

@@ -40,6 +40,11 @@ export function rowFindings(
     else if (!Number.isNaN(times.instants[i]) && rows.values.every((column) => Number.isNaN(column[i])))
       mark(noValue, rows.line[i]);
   }
+  const turned = newTally();
+  for (const i of clock.turned) mark(turned, rows.line[i]);
+  const timed = times.instants.reduce((count, time) => (Number.isNaN(time) ? count : count + 1), 0);
+  const conflicts = merged.conflicting.count;
+  const collapsed = conflicts >= FEW_CONFLICTS && conflicts > MOST_CONFLICTS * timed;
   const { orderGuessed } = clock;
   return [
     ...counted(all.controls, (it) => ({ code: 'control-bytes', ...it })),
@@ -48,6 +53,7 @@ export function rowFindings(
     ...(orderGuessed === null
       ? []
       : [{ code: 'date-order-unknown' as const, taken: orderGuessed, where: { file } }]),
+    ...counted(turned, (it) => ({ code: 'dates-contradict', ...it })),
     ...counted(reset, (it) => ({ code: 'clock-reset', ...it })),
     ...counted(noTime, (it) => ({ code: 'rows-left-out', why: 'no time', ...it })),
     ...counted(noValue, (it) => ({ code: 'rows-left-out', why: 'no value', ...it })),
@@ -55,19 +61,36 @@ export function rowFindings(
     ...counted(times.missing, (it) => ({ code: 'local-time-missing', timeZone, ...it })),
     ...counted(times.once, (it) => ({ code: 'doubled-hour-once', timeZone, ...it })),
     ...counted(merged.repeated, (it) => ({ code: 'rows-repeated', ...it })),
-    ...counted(merged.conflicting, (it) => ({ code: 'values-conflict', ...it })),
+    ...counted(merged.conflicting, (it) => ({
+      code: collapsed ? 'times-collapse' : 'values-conflict',
+      ...it,
+    })),
     ...counted(merged.outOfOrder, (it) => ({ code: 'rows-out-of-order', ...it })),
     ...roles.flatMap((role, c): LogFinding[] => {
       const column = role.column.name;
       if (dead.has(role)) return [{ code: 'all-zero-column-left-out', where: { file, column } }];
-      return Array.from(rows.faults[c], ([value, tally]) => ({
-        code: 'sentinels-left-out',
-        value,
-        ...tally,
-        where: { file, line: tally.lines[0], column },
-      }));
+      const other = rows.otherUnits[c];
+      return [
+        ...Array.from(rows.faults[c], ([value, tally]) => ({
+          code: 'sentinels-left-out' as const,
+          value,
+          ...tally,
+          where: { file, line: tally.lines[0], column },
+        })),
+        ...counted(other?.tally ?? newTally(), ({ where, ...it }) => ({
+          code: 'other-unit-left-out',
+          said: other?.said ?? '',
+          ...it,
+          where: { ...where, column },
+        })),
+      ];
     }),
   ];
 }
+
+/** Share of the rows with a time: exports pasted together conflict here and there, times read in part all along. */
+const MOST_CONFLICTS = 0.2;
+/** So few conflicts tell nothing of a log, whatever their share. */
+const FEW_CONFLICTS = 5;
 
 type Account = Tally & { readonly where: { readonly file: string; readonly line: number | undefined } };

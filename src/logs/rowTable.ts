@@ -5,7 +5,7 @@ import type { Role } from './role.ts';
 import type { DateShape, RowBatch } from './scan/index.ts';
 import type { Stamp } from './stamp.ts';
 import { type Stamps, shapeCode } from './stamps.ts';
-import { type Faults, valueReader } from './values.ts';
+import { type Faults, type OtherUnit, valueReader } from './values.ts';
 
 export interface Rows extends Stamps {
   /** From 1 as an editor counts. */
@@ -18,6 +18,8 @@ export interface Rows extends Stamps {
   readonly values: readonly Float64Array[];
   /** Per role what stood there in place of a reading. */
   readonly faults: readonly Faults[];
+  /** Per role the cells in a unit of something else. */
+  readonly otherUnits: readonly (OtherUnit | null)[];
 }
 
 export interface RowTable {
@@ -95,7 +97,8 @@ export function rowTable(
     rows() {
       resize(count);
       const faults = readers.map((reader) => reader.faults);
-      return { count, line, shape, parts, clock, offset, ragged, lastWidth, values, faults };
+      const otherUnits = readers.map((reader) => reader.otherUnit());
+      return { count, line, shape, parts, clock, offset, ragged, lastWidth, values, faults, otherUnits };
     },
   };
 }

@@ -18,6 +18,7 @@ export type Sample =
       readonly first: readonly { readonly line: number; readonly cells: readonly string[] }[];
     }
   | { readonly kind: 'no time' }
+  | { readonly kind: 'no clock'; readonly said: string }
   | { readonly kind: 'no numbers' };
 
 /** The head of the file is widened until it holds a reading. */

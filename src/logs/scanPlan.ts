@@ -21,8 +21,11 @@ export function scanPlanOf(log: UnderstoodLog): ScanPlan | null {
 }
 
 function timeOf(times: TimeColumns, sample: UnderstoodLog['sample']): ScanTime | null {
-  if (times.kind === 'epoch') return times;
-  if (times.kind !== 'stamp' && times.kind !== 'date and time') return null;
+  if (times.kind === 'epoch') {
+    const { perSecond } = times;
+    return perSecond === 1 || perSecond === 1000 ? { ...times, perSecond } : null;
+  }
+  if ((times.kind !== 'stamp' && times.kind !== 'date and time') || times.half !== undefined) return null;
   const shape = dateShapeOf(sample[0]?.[times.at] ?? '');
   return shape && { ...times, shape };
 }

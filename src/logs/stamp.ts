@@ -18,7 +18,7 @@ export interface Stamp {
 
 /** What a text holds of date and time; null when it is neither. A date alone counts as its midnight. */
 export function readStamp(text: string): Stamp | null {
-  const match = STAMP.exec(text);
+  const match = STAMP.exec(text) ?? STAMP.exec(withoutMarks(text));
   if (match === null) return namedMonth(text) ?? compact(text);
   const [, first = '', , second = '', third = '', clockText] = match;
   const shape = shapeOf(first, third);
@@ -47,6 +47,15 @@ export const isCompactDate = (text: string): boolean =>
 
 /** "1810" or "181000", as one number: a time of day where dates stand beside it. */
 export const isCompactTime = (text: string): boolean => /^([01]\d|2[0-3])[0-5]\d([0-5]\d)?$/.test(text);
+
+/** "2026年1月25日 18時05分" and "2026년 1월 25일" as "2026-1-25 18:05". */
+const withoutMarks = (text: string) =>
+  text
+    .replace(/^(\d{4})[年년]\s*(\d{1,2})[月월]\s*(\d{1,2})[日일]\s*/, '$1-$2-$3 ')
+    .replace(/(\d{1,2})[時时시]\s*(\d{1,2})[分분]\s*(?:(\d{1,2})[秒초])?$/, (_, hour, minute, second = '0') =>
+      [hour, minute, second].map((part: string) => part.padStart(2, '0')).join(':'),
+    )
+    .trim();
 
 const STAMP = /^(\d{1,4})([-/.])(\d{1,2})\2(\d{1,4})\.?(?:(?:\s*[T,_]\s*|\s+|-(?=\d\d:))(.+))?$/i;
 const CLOCK =
@@ -86,9 +95,11 @@ function stamp(shape: Shape, parts: Stamp['parts'], clockText: string | undefine
   return read && { shape, parts, ...read, timed: true };
 }
 
-/** "18.10.00" and "18", which beside a date are times and alone could be anything. */
+/** "18.10.00", "klo 18.10" and "18", which beside a date are times and alone could be anything. */
 const besideDate = (text: string) => {
   if (/^\d{1,2}\.\d\d\.\d\d$/.test(text)) return text.replaceAll('.', ':');
+  const [, nordic] = /^klo?\.?\s*(\d{1,2}[.:]\d\d([.:]\d\d)?)$/i.exec(text) ?? [];
+  if (nordic !== undefined) return nordic.replaceAll('.', ':');
   return /^([01]\d|2[0-3])$/.test(text) ? `${text}:00` : '';
 };
 

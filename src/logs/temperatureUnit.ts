@@ -19,7 +19,11 @@ export function withTemperatureUnit(roles: readonly Role[], preamble: readonly s
   const letter = said ?? unitByRange(open);
   const unit = unitNamed(letter);
   const guessed = said === null && letter !== 'C' ? letter : null;
-  return { roles: roles.map((role) => (unit && open.includes(role) ? { ...role, unit } : role)), guessed };
+  const unitStated = said !== null;
+  return {
+    roles: roles.map((role) => (unit && open.includes(role) ? { ...role, unit, unitStated } : role)),
+    guessed,
+  };
 }
 
 /** The one scale that the preamble speaks of, as in "Temperature unit: °F"; null when none or several. */

@@ -24,7 +24,9 @@ export function settled(
   preamble: Preamble,
   hints: LogHints,
 ): Settled {
-  if (times.kind === 'serial') return serialSettled(file, times, frame, hints);
+  if (times.kind === 'serial') return serialSettled(file, times, times.from, frame, hints);
+  if (times.kind === 'day and part' && times.from !== null)
+    return serialSettled(file, times, times.from, frame, hints);
   if (times.kind === 'elapsed') return elapsedSettled(file, times, frame, sample, preamble, hints);
   return { times, findings: [] };
 }
@@ -32,7 +34,8 @@ export function settled(
 /** The system is the house's, else the file's, else the one that gives dates of a logger; 1900 where both do. */
 function serialSettled(
   file: string,
-  times: Extract<TimeColumns, { kind: 'serial' }>,
+  times: Extract<TimeColumns, { kind: 'serial' | 'day and part' }>,
+  taken: SerialFrom,
   { preamble, headers }: Frame,
   { serialFrom }: LogHints,
 ): Settled {
@@ -40,7 +43,7 @@ function serialSettled(
     [...preamble, ...headers].some((text) => new RegExp(`\\b${year}\\b`).test(text));
   const known = serialFrom ?? ([1904, 1900] as const).find(says);
   if (known !== undefined) return { times: { ...times, from: known }, findings: [] };
-  return { times, findings: [{ code: 'serial-days-guessed', taken: times.from, where: { file } }] };
+  return { times, findings: [{ code: 'serial-days-guessed', taken, where: { file } }] };
 }
 
 function elapsedSettled(

@@ -1,23 +1,27 @@
 /** What kind of log this is, from a sample of its lines: its text, dialect, frame, clock, and what its columns hold. */
-import { columnsOf, namesOf } from './column.ts';
+import { readClock } from './clock.ts';
+import { type Column, columnsOf, namesOf } from './column.ts';
 import { understoodColumns } from './confidence.ts';
+import { decimalOf } from './decimalMark.ts';
 import { type Encoding, encodingOf } from './encoding.ts';
 import { fileZone } from './fileZone.ts';
 import type { Frame } from './frame.ts';
 import type { LogFinding, LogHints } from './log.ts';
 import { findHeader } from './names.ts';
-import { type Decimal, decimalOf } from './numbers.ts';
+import type { Decimal } from './numbers.ts';
 import { readPreamble } from './preamble.ts';
 import type { Role } from './role.ts';
 import { rolesOf } from './roles.ts';
 import { sampleOf } from './sample.ts';
+import { secondClocks } from './secondClock.ts';
+import { stampsOf } from './stamps.ts';
 import type { Delimiter } from './table.ts';
 import { withTemperatureUnit } from './temperatureUnit.ts';
-import { type TimeColumns, timeColumns, usedBy } from './timeColumns.ts';
+import { type TimeColumns, timeColumns, timeOf, usedBy } from './timeColumns.ts';
 import { settled } from './timesSettled.ts';
 import type { Understood } from './understood.ts';
 import { understoodClock } from './understoodClock.ts';
-import { couldBeFahrenheitOnly } from './unitDoubt.ts';
+import { couldBeFahrenheitOnly, couldBeKilowatts } from './unitDoubt.ts';
 import { unitNamed } from './units.ts';
 import { unpack } from './unpack.ts';
 
@@ -63,7 +67,11 @@ export function understand(file: string, bytes: Uint8Array, hints: LogHints): Un
 
   const found = sampleOf(unpacked.bytes, readable.encoding);
   if (found.kind !== 'found')
-    return noLog({ code: found.kind === 'no time' ? 'no-time-column' : 'no-readings', where });
+    return noLog(
+      found.kind === 'no clock'
+        ? { code: 'times-not-understood', said: found.said, where }
+        : { code: found.kind === 'no time' ? 'no-time-column' : 'no-readings', where },
+    );
   const { delimiter, frame, sample } = found;
   const { headers } = frame;
   const names = namesOf(headers);
@@ -73,27 +81,46 @@ export function understand(file: string, bytes: Uint8Array, hints: LogHints): Un
   if (times === null) return { kind: 'no log', findings: timeFindings };
 
   const used = usedBy(times);
-  const others = sample.flatMap((row) => row.filter((_, at) => !used.includes(at)));
-  const decimal = hints.decimal ?? decimalOf(others);
+  const cellsIn = (at: number) => sample.map((row) => row[at] ?? '');
+  const others = headers.flatMap((header, at) =>
+    used.includes(at) ? [] : [{ header, below: frame.units[at] ?? '', cells: cellsIn(at) }],
+  );
+  const mark =
+    hints.decimal === undefined ? decimalOf(others, delimiter) : { decimal: hints.decimal, guessed: false };
+  const { decimal } = mark;
   const columns = columnsOf(headers, frame.units, sample, decimal, used);
-  const { roles, guessed } = withTemperatureUnit(rolesOf(columns, names, hints), frame.preamble);
+  const seconds = secondClocks(sample, times, columns);
+  const named = Object.values(hints.columns).map((wanted) => findHeader(names, wanted));
+  const isOthers = ({ at }: Column) =>
+    !named.includes(at) && seconds.some((second) => second.columns.some((column) => column.at === at));
+  const own = columns.filter((column) => !isOthers(column));
+  const { roles, guessed } = withTemperatureUnit(rolesOf(own, names, hints), frame.preamble);
 
   const findings: LogFinding[] = [...columnsNotFound(file, names, hints), ...timeFindings];
+  if (mark.guessed) findings.push({ code: 'decimal-mark-guessed', taken: decimal, where });
   const doubted = roles.filter((role) => isDoubted(role, hints));
   if (guessed !== null && doubted.length === 0)
     findings.push({ code: 'temperature-unit-guessed', taken: guessed, where });
   for (const role of roles) {
     const column = { file, column: role.column.name };
     if (role.byRange) findings.push({ code: 'quantity-guessed', taken: role.quantity, where: column });
+    if (couldBeKilowatts(role)) findings.push({ code: 'unit-assumed', taken: 'W', where: column });
     if (doubted.includes(role)) {
       const taken = role.unit === unitNamed('C') ? 'C' : 'F';
       findings.push({ code: 'unit-doubted', stated: 'C', taken, where: column });
     }
   }
+  for (const { at, columns: its } of seconds) {
+    const notRead = its.filter(isOthers).map(({ name }) => name);
+    if (notRead.length > 0)
+      findings.push({ code: 'second-time-column', notRead, where: { file, column: names[at] } });
+  }
   const over = used.flatMap((at) => [headers[at] ?? '', frame.units[at] ?? '']);
   const cells = sample.map((row) => row[used[used.length - 1]] ?? '');
-  const zone = fileZone(file, over, preamble.zone, cells, hints);
-  const clock = understoodClock(sample, times, names, zone, hints);
+  const stamps = stampsOf(sample.map((row) => timeOf(row, times)));
+  const sampled = readClock(stamps, null, hints.dateOrder, hints.orderOfOthers);
+  const zone = fileZone(file, over, preamble, cells, sampled.shown, hints);
+  const clock = understoodClock(sampled, times, names, zone);
   if (clock.zoneBy !== 'each row') findings.push(...zone.findings);
 
   const { encoding, mayHoldControls } = readable;

@@ -39,6 +39,8 @@ export interface UnderstoodClock {
     | 'date and time'
     | 'epoch seconds'
     | 'epoch milliseconds'
+    | 'epoch microseconds'
+    | 'epoch nanoseconds'
     | 'serial days from 1900'
     | 'serial days from 1904'
     | 'elapsed'
@@ -60,9 +62,14 @@ export interface UnderstoodColumn {
   readonly notRead: NotRead | null;
   /** The unit as the file or the house has it, else the usual one; null where it is not read. */
   readonly unit: string | null;
+  /** The file or the house says the unit; false where the usual one was taken, and where it is not read. */
+  readonly unitStated: boolean;
   /** What speaks for it, the strongest first. */
   readonly because: readonly ('the house' | 'the header' | 'the unit' | 'the values')[];
-  /** `certain` where the house or header and unit say it; `likely` by header or unit; `guessed` by the values alone. */
+  /**
+   * `certain` where the house or header and unit say it; `likely` by header or unit, or where nothing says the unit;
+   * `guessed` by the values alone.
+   */
   readonly confidence: 'certain' | 'likely' | 'guessed' | null;
 }
 

@@ -3,7 +3,7 @@ import { type Decimal, readNumber, splitUnit } from './numbers.ts';
 import { isPlausible } from './plausible.ts';
 import type { Role } from './role.ts';
 import { mark, newTally, type Tally } from './tally.ts';
-import { toSI, type Unit } from './units.ts';
+import { nameOfUnit, toSI, type Unit } from './units.ts';
 
 /** What a sensor writes in place of a reading, by the text or number that stood there. */
 export type Faults = ReadonlyMap<string | number, Tally>;
@@ -14,12 +14,21 @@ export interface ValueReader {
   /** The values of the first `count` numbers in the file's unit, from `at` on; NaN where there is none, or a fault. */
   ofNumbers(numbers: Float64Array, line: Int32Array, count: number, into: Float64Array, at: number): void;
   readonly faults: Faults;
+  /** Cells whose own unit measures something else; null where there is none. */
+  otherUnit(): OtherUnit | null;
+}
+
+export interface OtherUnit {
+  /** The first of them. */
+  readonly said: string;
+  readonly tally: Tally;
 }
 
 export function valueReader({ unit, quantity }: Role, decimal: Decimal): ValueReader {
   const faults = new Map<string | number, Tally>();
   /** Texts that are no number and no known mark count together, under the first of them. */
   let firstOddText: string | undefined;
+  let otherUnit: OtherUnit | null = null;
   const fault = (what: string | number, line: number) => {
     const tally = faults.get(what) ?? newTally();
     faults.set(what, tally);
@@ -39,7 +48,11 @@ export function valueReader({ unit, quantity }: Role, decimal: Decimal): ValueRe
         return fault(isMark(cell) ? cell : (firstOddText ?? cell), line);
       }
       const own = /[\d.,]$/.test(cell) ? undefined : splitUnit(cell)?.unit;
-      return inUnit(number, own?.measures === unit.measures ? own : unit, line);
+      if (own === undefined || measuresSame(own, unit))
+        return inUnit(number, own?.measures === unit.measures ? own : unit, line);
+      otherUnit ??= { said: cell, tally: newTally() };
+      mark(otherUnit.tally, line);
+      return Number.NaN;
     },
     ofNumbers(numbers, line, count, into, at) {
       const { scale, shift } = unit;
@@ -49,8 +62,13 @@ export function valueReader({ unit, quantity }: Role, decimal: Decimal): ValueRe
       }
     },
     faults,
+    otherUnit: () => otherUnit,
   };
 }
+
+/** Cubic metres belong to a meter whose unit the house alone knows. */
+const measuresSame = (own: Unit, unit: Unit) =>
+  own.measures === unit.measures || (own.measures === 'volume' && nameOfUnit(unit) === null);
 
 /** Numbers that loggers write for "no reading"; each counts only where the quantity cannot take it. */
 const FAULT_NUMBERS: ReadonlySet<number> = new Set([

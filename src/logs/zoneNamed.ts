@@ -4,6 +4,13 @@ import { Temporal } from 'temporal-polyfill';
 export type ZoneNamed =
   | { readonly kind: 'offset' /** [s] */; readonly offset: number }
   | { readonly kind: 'zone'; readonly zone: string }
+  /** Local time with changes: "CET/CEST", "UTC+1 (DST: on)". */
+  | {
+      readonly kind: 'changing';
+      readonly said: string /** [s] */;
+      readonly winter: number;
+      readonly summer: number;
+    }
   /** Letters that stand for several zones of the world. */
   | { readonly kind: 'ambiguous'; readonly said: string };
 
@@ -11,10 +18,16 @@ export type ZoneNamed =
 export function zoneNamed(text: string): ZoneNamed | null {
   const name = IANA.exec(text)?.[0];
   if (name !== undefined && isZone(name)) return { kind: 'zone', zone: name };
+  const pair = pairIn(text);
+  if (pair !== null) return { kind: 'changing', ...pair };
   const offset = offsetIn(text);
+  if (offset !== null && saysSummerTime(text))
+    return { kind: 'changing', said: text.trim(), winter: offset, summer: offset + HOUR };
   if (offset !== null) return { kind: 'offset', offset };
   for (const [word] of text.matchAll(/\b[A-Z]{2,5}\b/g)) {
     const known = abbreviationOffset(word);
+    if (known !== undefined && saysSummerTime(text) && !SUMMER.has(word))
+      return { kind: 'changing', said: text.trim(), winter: known, summer: known + HOUR };
     if (known !== undefined) return { kind: 'offset', offset: known };
     if (AMBIGUOUS.has(word)) return { kind: 'ambiguous', said: word };
   }
@@ -27,6 +40,9 @@ export const abbreviationOffset = (letters: string): number | undefined => {
   return hours === undefined ? undefined : hours * 3600;
 };
 
+/** Whether a text says that the clock goes over to summer time. */
+export const saysSummerTime = (text: string): boolean => SUMMER_TIME.test(text);
+
 /** Whether an abbreviation stands for several zones. */
 export const isAmbiguousZone = (letters: string): boolean => AMBIGUOUS.has(letters.toUpperCase());
 
@@ -36,6 +52,26 @@ export function offsetName(offset: number): string {
   const two = (n: number) => String(n).padStart(2, '0');
   return `${offset < 0 ? '-' : '+'}${two(Math.floor(minutes / 60))}:${two(minutes % 60)}`;
 }
+
+/** The winter and the summer letters of one zone, such as "CET/CEST" or "GMT or BST"; null where there are no two. */
+function pairIn(text: string) {
+  const words = Array.from(text.matchAll(/\b[A-Z]{2,5}\b/g), ([word]) => word);
+  const ofWinter = words.find((word) => isZoneLetters(word) && word !== 'UTC' && !SUMMER.has(word));
+  const ofSummer = words.find((word) => SUMMER.has(word));
+  if (ofWinter === undefined || ofSummer === undefined) return null;
+  const winter = abbreviationOffset(ofWinter);
+  const summer = abbreviationOffset(ofSummer);
+  const known = winter ?? (summer === undefined ? undefined : summer - HOUR);
+  if (known === undefined || (summer ?? known + HOUR) !== known + HOUR) return null;
+  return { said: `${ofWinter}/${ofSummer}`, winter: known, summer: known + HOUR };
+}
+
+const isZoneLetters = (word: string) => OFFSETS.has(word) || AMBIGUOUS.has(word);
+
+const HOUR = 3600;
+
+const SUMMER_TIME =
+  /\b(dst|daylight[ -]sav\w*( time)?|summer ?time|sommerzeit|horario de verano|heure d.\u00e9t\u00e9|ora legale|zomertijd)\b\W{0,3}(on|yes|true|1|enabled|active|auto\w*|ein|an|ja|aktiv\w*|s[i\u00ed]|oui|aan)(?!\w)|\b(with|incl\w*|mit|inkl\w*|adjusted for)\s+(dst|daylight|summer ?time|sommerzeit)/i;
 
 /** "UTC", "GMT+1", "UTC +05:30", or an offset alone such as "+01:00". */
 function offsetIn(text: string): number | null {
@@ -93,6 +129,24 @@ const OFFSETS: ReadonlyMap<string, number> = new Map([
   ['AWST', 8],
   ['NZST', 12],
   ['NZDT', 13],
+]);
+
+/** Letters of summer times; Britain's and Ireland's mean other zones as well. */
+const SUMMER: ReadonlySet<string> = new Set([
+  'WEST',
+  'CEST',
+  'MESZ',
+  'EEST',
+  'EDT',
+  'CDT',
+  'MDT',
+  'PDT',
+  'AKDT',
+  'AEDT',
+  'ACDT',
+  'NZDT',
+  'BST',
+  'IST',
 ]);
 
 /** India, Ireland, Israel; central America, China, Cuba; Britain, Bangladesh; the Atlantic, Arabia. */

@@ -13,6 +13,7 @@ const refusals: Readonly<Record<Extract<LogFinding, { code: 'archive-refused' }>
 };
 
 const doubts: Readonly<Record<DoubtKind, string>> = {
+  impossible: 'no air, weather or pipe at a house has such a value',
   'power-on': 'a sensor that had not yet begun to measure',
   'false-zero': 'a zero among readings nowhere near it',
   stuck: 'the same value for much longer than this sensor ever rests',
@@ -64,6 +65,10 @@ export const aboutLogs: SentencesFor<LogFinding> = {
     text: 'The file has a header but no readings.',
     remedy: 'Export it from the logger again.',
   }),
+  'times-not-understood': ({ said }) => ({
+    text: `The file has readings, but their times were not understood: “${said}”.`,
+    remedy: 'Export it with date and time such as 2026-01-25 18:00.',
+  }),
   'no-known-column': ({ headers }) => ({
     text: 'No column could be told to be a temperature or another known quantity.',
     remedy: `Name it in house.json: "columns": { "temperature": "…" }. The file has ${list(headers)}.`,
@@ -85,6 +90,20 @@ export const aboutLogs: SentencesFor<LogFinding> = {
   'values-conflict': ({ count: n, lines: at }) => ({
     text: `${count(n, 'instant')} with two different values; the first was kept: ${lines(at, n)}.`,
     remedy: 'Take the wrong rows out of the file if the first is not the right one.',
+  }),
+  'times-collapse': ({ count: n, lines: at }) => ({
+    text: `${count(n, 'row')} have the time of another row and a different value (${lines(at, n)}): the time was not read whole, or the file holds several sensors below each other.`,
+    remedy:
+      'Name the columns of date and time in house.json: "columns": { "date": "…", "time": "…" } beside the file; bring each sensor in a file of its own.',
+  }),
+  'second-time-column': ({ notRead }) => ({
+    text: `This is a second column of times, and they differ from the first; what belongs to it was not read: ${list(notRead)}.`,
+    remedy:
+      'Enter the file once more for them, and name the columns: "columns": { "time": "…", "temperature": "…" }.',
+  }),
+  'dates-contradict': ({ count: n, lines: at }) => ({
+    text: `${count(n, 'row')} seem to have day and month the other way round than the rest of the file, as a spreadsheet leaves them (${lines(at, n)}): read as they stand, the record jumps to and fro.`,
+    remedy: 'Export the log again and do not save it from a spreadsheet.',
   }),
   'rows-out-of-order': ({ count: n, lines: at }) => ({
     text: `${count(n, 'row')} out of order were sorted: ${lines(at, n)}.`,
@@ -112,6 +131,17 @@ export const aboutLogs: SentencesFor<LogFinding> = {
   'temperature-unit-guessed': ({ taken }) => ({
     text: `The file does not name the unit of its temperatures; they were taken as ${taken === 'K' ? 'kelvin' : `°${taken}`}.`,
     remedy: 'Say it: "read": { "unit": "C" } or "F" beside the file.',
+  }),
+  'decimal-mark-guessed': ({ taken }) => ({
+    text: `Every marked number has three digits behind its mark, which may stand before decimals or between thousands; “1${taken}234” was read as a little more than one.`,
+    remedy: 'Say it: "read": { "decimal": "," } or "." beside the file.',
+  }),
+  'unit-assumed': ({ taken }) => ({
+    text: `The file does not name the unit of its power; it was taken as ${taken}, but the values are so small that they could be kW.`,
+    remedy: 'Write the unit into the header, as in “Power (kW)” or “Power (W)”.',
+  }),
+  'other-unit-left-out': ({ said, count: n, lines: at }) => ({
+    text: `${count(n, 'value')} in a unit of something else than the column holds (“${said}”) ${n === 1 ? 'was' : 'were'} left out: ${lines(at, n)}.`,
   }),
   'doubled-hour-once': ({ count: n, lines: at, timeZone }) => ({
     text: `The record runs through the autumn clock change of ${timeZone}, but has the doubled hour only once (${count(n, 'row')}, ${lines(at, n)}): its clock may not change.`,

@@ -41,7 +41,10 @@ const file = fc.record({
   bom: fc.boolean(),
   rows: fc.array(
     fc.oneof(
-      { weight: 12, arbitrary: fc.tuple(fc.integer({ min: -300, max: 900 }), fc.integer({ min: 0, max: 1000 })) },
+      {
+        weight: 12,
+        arbitrary: fc.tuple(fc.integer({ min: -300, max: 900 }), fc.integer({ min: 0, max: 1000 })),
+      },
       { weight: 1, arbitrary: fc.constantFrom(...oddLines) },
     ),
     { minLength: 12, maxLength: 60 },

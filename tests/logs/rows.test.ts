@@ -1,6 +1,7 @@
 /** What becomes of each row: kept, left out, said twice, out of order; and on which line. */
 import { describe, expect, test } from 'vitest';
 import type { LogReading } from '../../src/logs/index.ts';
+import { type DoubtKind, doubtKinds } from '../../src/logs/log.ts';
 import { channelsOf, codesOf, finding, read } from './reading.ts';
 
 const lines = (...rows: string[]) => `${rows.join('\n')}\n`;
@@ -193,6 +194,7 @@ describe('clock changes', () => {
   });
 });
 
+const codeOf = (kind: DoubtKind) => 1 + doubtKinds.indexOf(kind);
 const doubtsIn = (reading: LogReading) => (reading.kind === 'read' ? [...reading.channels[0].doubt] : null);
 
 describe('what stands for no reading', () => {
@@ -213,7 +215,7 @@ describe('what stands for no reading', () => {
     const cells = [21, 85, 20, 85, 20];
     const reading = read(lines('Time,Temperature', ...cells.map((cell, i) => `2026-01-25 18:0${i},${cell}`)));
     expect(channelsOf(reading)[0][3]).toEqual(cells);
-    expect(doubtsIn(reading)).toEqual([0, 1, 0, 1, 0]);
+    expect(doubtsIn(reading)).toEqual([0, codeOf('power-on'), 0, codeOf('power-on'), 0]);
     expect(finding(reading, 'readings-doubted')).toMatchObject({ why: 'power-on', count: 2, lines: [3, 5] });
   });
 
@@ -273,7 +275,7 @@ describe('what stands for no reading', () => {
   test('a first 0 °C before readings far above it is a sensor that starts up', () => {
     const rows = [0, 17, 18, 18, 18, 18].map((value, i) => `2026-01-25 18:${i}0,${value}`);
     const reading = read(lines('Time,Temperature', ...rows));
-    expect(doubtsIn(reading)).toEqual([2, 0, 0, 0, 0, 0]);
+    expect(doubtsIn(reading)).toEqual([codeOf('false-zero'), 0, 0, 0, 0, 0]);
     expect(finding(reading, 'readings-doubted')).toMatchObject({ why: 'false-zero', count: 1, lines: [2] });
   });
 });

@@ -49,6 +49,16 @@ describe('no log', () => {
     ['prose', 'Dear reader,\nthis is a letter, not a log.\n', 'no-time-column'],
     ['numbers without a time', 'a,b\n1,2\n3,4\n', 'no-time-column'],
     ['a header and nothing under it', 'Time,Temperature\n', 'no-readings'],
+    [
+      'numbers beside times in no known writing',
+      'Time,Temperature\nsix,21.5\nseven,21.4\n',
+      'times-not-understood',
+    ],
+    [
+      'numbers beside days that never were',
+      'Time,Temperature\n2026-02-30 18:00,21.5\n2026-02-30 18:10,21.4\n',
+      'times-not-understood',
+    ],
     ['times without a number', 'Time,State\n2026-01-25 18:00,on\n2026-01-25 18:10,off\n', 'no-readings'],
     [
       'numbers of nothing known',

@@ -64,6 +64,8 @@ const silentZoneWords = {
 const writtenWords: Readonly<Record<string, string>> = {
   'epoch seconds': 'seconds since 1970',
   'epoch milliseconds': 'milliseconds since 1970',
+  'epoch microseconds': 'microseconds since 1970',
+  'epoch nanoseconds': 'nanoseconds since 1970',
   'serial days from 1900': 'a spreadsheet’s days from 1900',
   'serial days from 1904': 'a spreadsheet’s days from 1904',
   elapsed: 'times counted from a start',

@@ -1,6 +1,7 @@
 /** Readings that a person should look at before they count: which, and why. Nothing is changed or taken out here. */
 import { type DoubtKind, doubtKinds } from '../log.ts';
 import { falseZeros } from './falseZero.ts';
+import { impossibleReadings } from './impossible.ts';
 import { powerOnReadings } from './powerOn.ts';
 import { type Finder, type Series, withoutDoubts } from './series.ts';
 import { spikes } from './spike.ts';
@@ -36,6 +37,7 @@ export function doubtsOf(channels: readonly Series[]): Uint8Array[] {
 }
 
 const finders: Readonly<Record<DoubtKind, Finder>> = {
+  impossible: impossibleReadings,
   'power-on': powerOnReadings,
   'false-zero': falseZeros,
   stuck: stuckReadings,

@@ -45,8 +45,9 @@ describe('a temperature of exactly 0', () => {
     expect(doubted(every(10, 'temperature', [20, 20, (0 - 32) / 1.8, 20, 20, 20]))).toEqual({
       'false-zero': [2],
     });
+    // 0 K is doubted as what cannot be before it is looked at as a zero
     expect(doubted(every(10, 'temperature', [20, 20, 0 - 273.15, 20, 20, 20]))).toEqual({
-      'false-zero': [2],
+      impossible: [2],
     });
   });
 

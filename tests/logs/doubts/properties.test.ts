@@ -2,6 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { doubtsOf, type Series } from '../../../src/logs/doubts/index.ts';
+import { doubtKinds } from '../../../src/logs/log.ts';
 import { random } from '../../proving/random.ts';
 import { livedInRoom, logged } from './life.ts';
 import { doubted, every, placesOf, range, withValues } from './series.ts';
@@ -153,7 +154,7 @@ describe('whatever the record', () => {
       fc.property(fc.array(series, { maxLength: 4 }), (channels) => {
         const doubts = doubtsOf(channels);
         expect(doubts.map(({ length }) => length)).toEqual(channels.map(({ value }) => value.length));
-        expect(doubts.every((codes) => codes.every((code) => code <= 4))).toBe(true);
+        expect(doubts.every((codes) => codes.every((code) => code <= doubtKinds.length))).toBe(true);
         expect(doubtsOf(channels)).toEqual(doubts);
       }),
     );
