@@ -1,6 +1,6 @@
 /**
- * `npm run pictures`: every page of the demonstration house at phone and desktop width and as it is printed, for
- * looking at and for the README. Says what the browser complains of, and which page is wider than its screen.
+ * `npm run shots -- FOLDER`: every page of the demonstration house at phone and desktop width and as it is printed, for
+ * looking at. Says what the browser complains of, and which page is wider than its screen.
  */
 import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -9,7 +9,7 @@ import type { Page } from 'playwright-core';
 import { openBrowser } from './openBrowser.ts';
 import { startStillwarm } from './startStillwarm.ts';
 
-const out = process.argv[2] ?? 'web/pictures';
+const out = process.argv[2] ?? join(tmpdir(), 'stillwarm-shots');
 const widths = { phone: 360, desktop: 1440 } as const;
 /** What A4 has between its margins [px]. */
 const PAPER = 680;

@@ -40,12 +40,21 @@ export function importedOf(
         zoneBy: 'the house',
       },
       columns: [
-        { column: 'Time', quantity: null, notRead: 'time', unit: null, because: [], confidence: null },
+        {
+          column: 'Time',
+          quantity: null,
+          notRead: 'time',
+          unit: null,
+          unitStated: false,
+          because: [],
+          confidence: null,
+        },
         ...named.map(([column, quantity]) => ({
           column,
           quantity,
           notRead: quantity === null ? ('unknown' as const) : null,
           unit: quantity === 'temperature' ? 'C' : null,
+          unitStated: true,
           because: quantity === null ? [] : ['the header' as const],
           confidence: quantity === null ? null : ('likely' as const),
         })),
