@@ -1,9 +1,9 @@
 /** All rows of a log, from its bytes to a table of numbers: plain ones scanned, all others read as cells. */
 import { afterNuls, asciiLike, isControl } from './encoding.ts';
 import { rowFilter } from './rowFilter.ts';
-import { afterBreak, breaksBetween, isBreak, lineEnd, rowReader } from './rowReader.ts';
+import { rowReader } from './rowReader.ts';
 import { type Rows, rowTable } from './rowTable.ts';
-import { type ScanPlan, scanRows } from './scan/index.ts';
+import { afterBreak, breaksBetween, isBreak, lineEnd, type ScanPlan, scanRows } from './scan/index.ts';
 import { scanPlanOf } from './scanPlan.ts';
 import { isSummary, LONGEST_SUMMARY } from './summary.ts';
 import { mark, newTally, type Tally } from './tally.ts';

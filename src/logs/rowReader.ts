@@ -1,6 +1,7 @@
 /** One row of a file from its bytes to its cells, whatever stands in it. */
 import Papa from 'papaparse';
 import type { Encoding } from './encoding.ts';
+import { afterBreak, lineEnd } from './scan/index.ts';
 import { cellsOf, type Delimiter, literalCellsOf, tidy } from './table.ts';
 
 export interface RowFound {
@@ -41,23 +42,3 @@ export function rowReader(
 
 /** A quoted cell that goes on for longer than this is a stray quote. */
 const MOST_LINES = 20;
-
-export const isBreak = (byte: number) => byte === 10 || byte === 13;
-
-/** The next line break from a place on, or the end of the file. */
-export function lineEnd(bytes: Uint8Array, from: number): number {
-  let at = from;
-  while (at < bytes.length && !isBreak(bytes[at])) at++;
-  return at;
-}
-
-/** The place after the line break at `at`: two bytes on over a CRLF. */
-export const afterBreak = (bytes: Uint8Array, at: number): number =>
-  bytes[at] === 13 && bytes[at + 1] === 10 ? at + 2 : at + 1;
-
-/** How many lines end between two places. */
-export function breaksBetween(bytes: Uint8Array, from: number, to: number): number {
-  let count = 0;
-  for (let at = from; at < to; at = afterBreak(bytes, at)) if (isBreak(bytes[at])) count++;
-  return count;
-}

@@ -1,5 +1,6 @@
 /** A sample of a large file: its beginning as it stands, and single lines from all over the rest. */
 import { type Encoding, textOf } from './encoding.ts';
+import { isBreak } from './scan/index.ts';
 
 export interface SampleLines {
   /** The first lines of the file, whole; all of it where it is small. Line breaks are "\n". */
@@ -12,11 +13,11 @@ export interface SampleLines {
 export function sampleLines(bytes: Uint8Array, encoding: Encoding, headSize: number): SampleLines {
   if (bytes.length <= headSize) return { head: textOf(bytes, encoding), spread: [] };
   const unit = encoding === 'utf-16le' || encoding === 'utf-16be' ? 2 : 1;
-  const isBreak = breakIn(bytes, encoding);
+  const isBreakAt = breakIn(bytes, encoding);
   /** Where the line begins that holds the byte before `from`; -1 where it is too long to be a row. */
   const lineStart = (from: number) => {
     let at = from;
-    while (at > 0 && !isBreak(at - unit)) {
+    while (at > 0 && !isBreakAt(at - unit)) {
       at -= unit;
       if (from - at > LONGEST) return -1;
     }
@@ -30,7 +31,7 @@ export function sampleLines(bytes: Uint8Array, encoding: Encoding, headSize: num
   let previous = end - 1;
   for (let i = 1; i <= SPREAD; i++) {
     let stop = lineStart(even(Math.floor(end + i * step)));
-    while (stop > end && isBreak(stop - unit)) stop -= unit;
+    while (stop > end && isBreakAt(stop - unit)) stop -= unit;
     const start = stop > end ? lineStart(stop) : -1;
     if (start <= previous) continue;
     previous = start;
@@ -40,7 +41,6 @@ export function sampleLines(bytes: Uint8Array, encoding: Encoding, headSize: num
 }
 
 function breakIn(bytes: Uint8Array, encoding: Encoding): (at: number) => boolean {
-  const isBreak = (code: number) => code === 10 || code === 13;
   if (encoding === 'utf-16le') return (at) => bytes[at + 1] === 0 && isBreak(bytes[at]);
   if (encoding === 'utf-16be') return (at) => bytes[at] === 0 && isBreak(bytes[at + 1]);
   return (at) => isBreak(bytes[at]);

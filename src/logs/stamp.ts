@@ -31,12 +31,12 @@ export function readStampOf(date: string, time: string): Stamp | null {
   const bare = isCompactDate(date);
   const day = bare ? compact(`${date}0000`) : readStamp(date);
   const digits = bare && isCompactTime(time) ? time.match(/\d\d/g)?.join(':') : time.replaceAll('.', ':');
-  const clock = readClock(time) ?? readClock(digits ?? '');
+  const clock = readTimeText(time) ?? readTimeText(digits ?? '');
   return day && clock && { ...day, ...clock, timed: true };
 }
 
 /** Seconds since midnight of a text that is a time of day alone; NaN when it is not. */
-export const readTimeOfDay = (text: string): number => readClock(text)?.clock ?? Number.NaN;
+export const readTimeOfDay = (text: string): number => readTimeText(text)?.clock ?? Number.NaN;
 
 /** A date without a time of day. */
 export const isDateAlone = (text: string): boolean => readStamp(text)?.timed === false;
@@ -91,7 +91,7 @@ function shapeOf(first: string, third: string): Shape | null {
 
 function stamp(shape: Shape, parts: Stamp['parts'], clockText: string | undefined): Stamp | null {
   if (clockText === undefined) return { shape, parts, clock: 0, offset: Number.NaN, timed: false };
-  const read = readClock(clockText) ?? readClock(besideDate(clockText));
+  const read = readTimeText(clockText) ?? readTimeText(besideDate(clockText));
   return read && { shape, parts, ...read, timed: true };
 }
 
@@ -136,7 +136,7 @@ function compact(text: string): Stamp | null {
 }
 
 /** Hours to seconds, half of the day and offset. 24:00 ends a day; second 60 is a leap second (RFC 3339, 5.7). */
-function readClock(text: string): { readonly clock: number; readonly offset: number } | null {
+function readTimeText(text: string): { readonly clock: number; readonly offset: number } | null {
   const plain = plainClock(text);
   if (!Number.isNaN(plain)) return { clock: plain, offset: Number.NaN };
   const match = CLOCK.exec(text);

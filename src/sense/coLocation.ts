@@ -5,7 +5,7 @@ import type { Where } from '../assessment.ts';
 import { effectiveSamples, lag1Autocorrelation } from '../maths/autocorrelation.ts';
 import { gridOver, timeAt } from '../series/grid.ts';
 import { spacingOf } from '../series/steps.ts';
-import { resolutionOf } from './duplicates.ts';
+import { displayStepOf } from './duplicates.ts';
 import { laid, whereOf } from './scene.ts';
 import type { ReadClock, Readings } from './sensed.ts';
 
@@ -97,7 +97,7 @@ export function coLocationOffsets(
   const offsets = present.map((logger, k): CoLocationOffset => {
     const differences = cells.map((i, n) => all[k][i] - middle[n]);
     const { standardError, effectiveReadings } = errorOfMean(differences);
-    const resolution = resolutionOf(logger.readings.value);
+    const resolution = displayStepOf(logger.readings.value);
     return {
       where: whereOf(logger),
       offset: mean(differences),

@@ -21,7 +21,7 @@ export interface Pair {
 }
 
 export function duplicatesAmong(loggers: readonly SensedLogger[]): Pair[] {
-  const resolutions = loggers.map(({ temperature }) => resolutionOf(temperature.value));
+  const resolutions = loggers.map(({ temperature }) => displayStepOf(temperature.value));
   const pairs: Pair[] = [];
   for (let first = 0; first < loggers.length; first++)
     for (let second = first + 1; second < loggers.length; second++) {
@@ -134,7 +134,7 @@ const inSteps = ({ time, value }: Readings, resolution: number): Readings => ({
 });
 
 /** The step of the display [K]: the smallest that is common, in a few thousand spread over the log; 0 where nothing changes. */
-export function resolutionOf(values: Float64Array): number {
+export function displayStepOf(values: Float64Array): number {
   const stride = Math.max(1, Math.floor(values.length / 5000));
   const steps: number[] = [];
   for (let i = 1; i < values.length; i += stride) {

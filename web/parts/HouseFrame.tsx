@@ -19,6 +19,29 @@ export interface HouseFrameProps {
 }
 
 export function HouseFrame({ id, here, children, foot }: HouseFrameProps) {
+  return (
+    <LoadedHouse id={id} title={here} here={here}>
+      {(house, again) => (
+        <>
+          <Assessing house={house} changed={again} />
+          {house.assessment === null ? null : children(house, house.assessment)}
+          {foot?.(house, again)}
+        </>
+      )}
+    </LoadedHouse>
+  );
+}
+
+interface LoadedHouseProps {
+  readonly id: string;
+  readonly title: string;
+  readonly here: HousePageName;
+  /** `again` loads the house anew. */
+  readonly children: (house: HouseDetail, again: () => void) => ComponentChildren;
+}
+
+/** A page of a house whether or not it is assessed. */
+export function LoadedHouse({ id, title, here, children }: LoadedHouseProps) {
   const { loaded, again } = useLoaded((signal) => getHouse(id, signal), id);
   if (loaded.kind === 'failed')
     return (
@@ -28,17 +51,15 @@ export function HouseFrame({ id, here, children, foot }: HouseFrameProps) {
     );
   if (loaded.kind === 'loading')
     return (
-      <PageFrame title={here} house={{ id, name: ' ', invented: false }} here={here}>
+      <PageFrame title={title} house={{ id, name: ' ', invented: false }} here={here}>
         <Skeleton lines={[0.8, 0.9, 0.5]} />
         <Skeleton height={220} />
       </PageFrame>
     );
   const house = loaded.value;
   return (
-    <PageFrame title={here} house={house} here={here}>
-      <Assessing house={house} changed={again} />
-      {house.assessment === null ? null : children(house, house.assessment)}
-      {foot?.(house, again)}
+    <PageFrame title={title} house={house} here={here}>
+      {children(house, again)}
     </PageFrame>
   );
 }

@@ -55,3 +55,23 @@ export function afterBlanks(bytes: Uint8Array, at: number, to: number): number {
   while (i < to && isBlank(bytes[i])) i++;
   return i;
 }
+
+export const isBreak = (byte: number): boolean => byte === LINE_FEED || byte === CARRIAGE_RETURN;
+
+/** The place after the line break at `at`: two bytes on over a CRLF. */
+export const afterBreak = (bytes: Uint8Array, at: number): number =>
+  bytes[at] === CARRIAGE_RETURN && bytes[at + 1] === LINE_FEED ? at + 2 : at + 1;
+
+/** The next line break from a place on, or the end of the file. */
+export function lineEnd(bytes: Uint8Array, from: number): number {
+  let at = from;
+  while (at < bytes.length && !isBreak(bytes[at])) at++;
+  return at;
+}
+
+/** How many lines end between two places. */
+export function breaksBetween(bytes: Uint8Array, from: number, to: number): number {
+  let count = 0;
+  for (let at = from; at < to; at = afterBreak(bytes, at)) if (isBreak(bytes[at])) count++;
+  return count;
+}

@@ -1,5 +1,5 @@
 /** The rows of a plain file from its bytes, many times faster than by way of text; whatever is not plain is handed over. */
-import { CARRIAGE_RETURN, digitAt, HASH, LINE_FEED } from './bytes.ts';
+import { afterBreak, breaksBetween, CARRIAGE_RETURN, digitAt, HASH, LINE_FEED } from './bytes.ts';
 import { afterGap, clockInto } from './clock.ts';
 import { dateInto } from './date.ts';
 import { numberInto } from './number.ts';
@@ -45,7 +45,7 @@ export function scanRows(bytes: Uint8Array, from: number, line: number, plan: Sc
       } else {
         flush();
         const end = Math.max(cells.end, sink.odd(start, cells.end, lineNow));
-        for (let i = cells.end; i < end; i = afterBreak(bytes, i)) if (isBreak(bytes[i])) lineNow++;
+        lineNow += breaksBetween(bytes, cells.end, end);
         start = end;
       }
     }
@@ -59,12 +59,6 @@ export function scanRows(bytes: Uint8Array, from: number, line: number, plan: Sc
 const BATCH = 4096;
 
 const usedBy = (time: ScanTime) => (time.kind === 'date and time' ? [time.at, time.time] : [time.at]);
-
-const isBreak = (byte: number) => byte === LINE_FEED || byte === CARRIAGE_RETURN;
-
-/** One byte on, or two over a CRLF. */
-const afterBreak = (bytes: Uint8Array, at: number) =>
-  bytes[at] === CARRIAGE_RETURN && bytes[at + 1] === LINE_FEED ? at + 2 : at + 1;
 
 function timeInto(
   bytes: Uint8Array,
