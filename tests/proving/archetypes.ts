@@ -1,61 +1,52 @@
 /** One two-storey detached house, 8 m by 6 m, in four ways of building its walls; all invented. */
 import type { Layer } from '../../src/house.ts';
-import { type PlacedPart, type Plan, type Room, roofSpace } from './plan.ts';
+import {
+  block,
+  blockWall,
+  brick,
+  chipboard,
+  mineralWool,
+  plaster,
+  plasterboard,
+  render,
+  rigidFoam,
+  screed,
+  serviceSpace,
+  slab,
+  solid,
+  studWall,
+  timber,
+  woodFibre,
+} from './houses/layers.ts';
+import { type DetachedPlan, type PlacedPart, type Room, roofSpace } from './plan.ts';
 
 export type WallKind = 'timber frame' | 'cavity' | 'solid, insulated outside' | 'solid, insulated inside';
-
-const solid = (name: string, mm: number, conductivity: number, density: number, heat: number): Layer => ({
-  name,
-  thicknessMm: mm,
-  conductivityWmK: conductivity,
-  densityKgM3: density,
-  specificHeatJkgK: heat,
-});
-const timber = (name: string, widthMm: number, spacingMm: number, extraFraction = 0) => ({
-  name,
-  widthMm,
-  spacingMm,
-  extraFraction,
-  conductivityWmK: 0.13,
-  densityKgM3: 500,
-  specificHeatJkgK: 1600,
-});
-const plasterboard = solid('Plasterboard', 12.5, 0.21, 700, 1000);
-const plaster = solid('Plaster', 13, 0.4, 1100, 1000);
-const block = solid('Dense block', 100, 0.9, 1800, 1000);
-const brick = (mm: number) => solid('Brick', mm, 0.77, 1700, 800);
-const mineralWool = (mm: number, conductivity: number) => solid('Mineral wool', mm, conductivity, 25, 1030);
 
 const walls: Record<WallKind, Layer[]> = {
   'timber frame': [
     plasterboard,
-    { name: 'Service space', resistanceM2KW: 0.18 },
+    serviceSpace,
     { ...mineralWool(140, 0.036), bridge: timber('Studs and plates', 38, 600, 0.07) },
     solid('Sheathing board', 9, 0.13, 650, 1700),
-    solid('Wood fibre board', 60, 0.042, 180, 2100),
-    solid('Render', 10, 0.8, 1600, 1000),
+    woodFibre(60),
+    render,
   ],
   cavity: [plaster, { ...block, name: 'Block inner leaf' }, mineralWool(140, 0.035), brick(102)],
   'solid, insulated outside': [
     plaster,
     brick(215),
     solid('Expanded polystyrene', 140, 0.035, 18, 1450),
-    solid('Render', 10, 0.8, 1600, 1000),
+    render,
   ],
-  'solid, insulated inside': [plasterboard, solid('Rigid foam', 90, 0.024, 32, 1400), plaster, brick(215)],
+  'solid, insulated inside': [plasterboard, rigidFoam(90, 0.024), plaster, brick(215)],
 };
 
-const innerWall = (kind: WallKind): Layer[] =>
-  kind === 'timber frame'
-    ? [plasterboard, { ...mineralWool(70, 0.038), bridge: timber('Studs', 38, 600, 0.05) }, plasterboard]
-    : [plaster, block, plaster];
+const innerWall = (kind: WallKind): Layer[] => (kind === 'timber frame' ? studWall : blockWall);
 
 const groundFloor = (kind: WallKind): Layer[] => [
-  ...(kind === 'timber frame'
-    ? [solid('Chipboard', 22, 0.13, 650, 1700)]
-    : [solid('Screed', 65, 1.15, 2000, 1000)]),
-  solid('Rigid foam', 120, 0.022, 32, 1400),
-  solid('Concrete slab', 150, 2, 2400, 1000),
+  ...(kind === 'timber frame' ? [chipboard(22)] : [screed]),
+  rigidFoam(120, 0.022),
+  slab(150),
 ];
 
 const rooms: Room[] = [
@@ -89,7 +80,7 @@ const outerParts = sides.flatMap(([room, side, wall, windows, doors]): PlacedPar
   return parts;
 });
 
-export function twoStoreyHouse(kind: WallKind): Plan {
+export function twoStoreyHouse(kind: WallKind): DetachedPlan {
   return {
     rooms,
     elements: [
@@ -122,11 +113,7 @@ export function twoStoreyHouse(kind: WallKind): Plan {
         name: 'Floor between the storeys',
         buildUp: {
           facing: 'up',
-          layers: [
-            plasterboard,
-            { name: 'Space between the joists', resistanceM2KW: 0.18 },
-            solid('Chipboard', 22, 0.13, 650, 1700),
-          ],
+          layers: [plasterboard, { name: 'Space between the joists', resistanceM2KW: 0.18 }, chipboard(22)],
         },
       },
     ],

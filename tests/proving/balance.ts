@@ -7,9 +7,6 @@ import type { Part, Rooms, Side } from './parts.ts';
 
 /** [J/(m³K)]: the 0.33 Wh/(m³K) that ventilation loss is reckoned with. */
 export const airCapacity = 0.33 * 3600;
-/** At loose things in the room [W/(m²K)]. */
-const furnitureConvection = 3;
-
 /** Heat that a zone is given outright [W]. */
 export interface Given {
   readonly air: Float64Array;
@@ -18,7 +15,13 @@ export interface Given {
 }
 
 /** @returns sets `rooms` to the temperatures at the end of the step */
-export function roomBalance(zones: readonly Zone[], parts: readonly Part[], rooms: Rooms, step: number) {
+export function roomBalance(
+  zones: readonly Zone[],
+  parts: readonly Part[],
+  rooms: Rooms,
+  step: number,
+  furnitureConvection: number,
+) {
   const size = 3 * zones.length; // unknowns of zone z: air 3z, radiant 3z + 1, furniture 3z + 2
   const matrix = new Float64Array(size * size);
   const right = new Float64Array(size);

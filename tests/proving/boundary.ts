@@ -1,6 +1,7 @@
 /** What the weather of one step does to the outer faces and lets in through the glass. */
-import { outsideConvection, radiation, skyShare, skyTemperature } from './films.ts';
+import { clearSkyTemperature, outsideConvection, radiation, skyShare, skyTemperature } from './films.ts';
 import type { Model, ToOutside } from './model.ts';
+import type { Physics } from './physics.ts';
 import { tiltedIrradiance } from './sun.ts';
 import type { Weather } from './weather.ts';
 
@@ -22,7 +23,7 @@ export interface Surroundings {
   glazing(outside: ToOutside): number;
 }
 
-export function surroundings(model: Model, weather: Weather, films: Films): Surroundings {
+export function surroundings(model: Model, weather: Weather, films: Films, physics: Physics): Surroundings {
   const facing = (outside: ToOutside) => `${outside.bearing}/${outside.tilt}`;
   const outsides = model.pieces.map((piece) => piece.outside).filter((side) => side.kind === 'outside');
   const faces = new Map(
@@ -53,7 +54,11 @@ export function surroundings(model: Model, weather: Weather, films: Films): Surr
       airTemperature = weather.airTemperature[k];
       convection = outsideConvection(model.shelter * weather.windSpeed[k]);
       radiating = radiation(airTemperature);
-      sky = skyTemperature(airTemperature, weather.dewPoint[k], weather.cloud[k]);
+      sky =
+        physics.sky === 'Swinbank'
+          ? airTemperature +
+            (clearSkyTemperature(airTemperature) - airTemperature) * (1 - 0.8 * weather.cloud[k])
+          : skyTemperature(airTemperature, weather.dewPoint[k], weather.cloud[k]);
       for (const face of faces.values()) {
         face.opaque = 0;
         face.glazed = 0;

@@ -37,8 +37,11 @@ export interface Slab {
 export const resistanceOf = (layer: SlabLayer) =>
   'resistance' in layer ? layer.resistance : layer.thickness / layer.conductivity;
 
-/** @param layers from inside to outside */
-export function makeSlab(layers: readonly SlabLayer[], temperature: number): Slab {
+/**
+ * @param layers from inside to outside
+ * @param outer  temperature of the outer face; in between it starts as in a steady flow [°C]
+ */
+export function makeSlab(layers: readonly SlabLayer[], temperature: number, outer = temperature): Slab {
   const capacity = [0];
   const conductance: number[] = [];
   for (const layer of layers) {
@@ -55,12 +58,23 @@ export function makeSlab(layers: readonly SlabLayer[], temperature: number): Sla
   return {
     capacity: Float64Array.from(capacity),
     conductance: Float64Array.from(conductance),
-    temperature: new Float64Array(n).fill(temperature),
+    temperature: steadily(conductance, temperature, outer),
     base: new Float64Array(n),
     byInside: new Float64Array(n),
     byOutside: new Float64Array(n),
     factor: new Float64Array(n),
   };
+}
+
+function steadily(conductance: readonly number[], inner: number, outer: number): Float64Array {
+  const whole = conductance.reduce((sum, it) => sum + 1 / it, 0);
+  const profile = new Float64Array(conductance.length + 1).fill(inner);
+  let passed = 0;
+  conductance.forEach((it, k) => {
+    passed += 1 / it;
+    profile[k + 1] += (outer - inner) * (passed / whole);
+  });
+  return profile;
 }
 
 /** Cells of 20 mm, but three at least and ten at most. */

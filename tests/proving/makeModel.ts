@@ -1,24 +1,21 @@
 /** The model of a house as built, from its plan. */
 import type { Layer } from '../../src/house.ts';
-import type { BareResistance } from './conduction.ts';
+import type { BareResistance, SlabLayer } from './conduction.ts';
 import type { Face } from './films.ts';
 import type { Model, Piece, Zone } from './model.ts';
 import {
   areaOf,
   asBuilt,
   type Deviations,
-  floorLayers,
+  floorTransmittance,
+  type GroundFloor,
   type PlacedPart,
   type Plan,
+  type RoofVoid,
+  voidFactor,
   voidName,
 } from './plan.ts';
-import {
-  evenLayers,
-  insideResistance,
-  layersResistance,
-  outsideResistance,
-  slabTransmittance,
-} from './transmittance.ts';
+import { evenLayers, insideResistance, layersResistance, outsideResistance } from './transmittance.ts';
 
 const faces: Record<'up' | 'across' | 'down', Face> = { up: 'ceiling', across: 'wall', down: 'floor' };
 const frameAndShade = 0.7 * 0.85; // glass of the window, and what curtains and reveals leave
@@ -31,7 +28,9 @@ const soil: Layer = {
 };
 
 export function makeModel(plan: Plan, built: Deviations): Model {
-  const zoneOf = new Map([...plan.rooms.map((room) => room.name), voidName].map((name, z) => [name, z]));
+  const { roofVoid, groundFloor } = plan;
+  const names = [...plan.rooms.map((room) => room.name), ...(roofVoid === undefined ? [] : [voidName])];
+  const zoneOf = new Map(names.map((name, z) => [name, z]));
   const zone = (name: string) => {
     const z = zoneOf.get(name);
     if (z === undefined) throw new RangeError(`no room "${name}" in the plan`);
@@ -46,27 +45,20 @@ export function makeModel(plan: Plan, built: Deviations): Model {
       furnitureArea: 0.4 * room.floorArea,
       bridges: (plan.bridges * built.bridges * room.volume) / volume,
       inletShare: room.inletShare,
-      passesTo: [{ zone: zone(room.upTo), share: room.upShare }],
+      passesTo: room.upTo === undefined ? [] : [{ zone: zone(room.upTo), share: room.upShare ?? 1 }],
       vents: { steady: 0, wind: 0 },
       moisture: { source: 3.2e-7 * room.volume, exchange: 1e-3 * room.volume, capacity: 0.12 * room.volume },
     }),
   );
-  const { roofVoid } = plan;
-  const loft: Zone = {
-    name: voidName,
-    volume: roofVoid.volume,
-    furnitureCapacity: 6e5, // rafters and trusses
-    furnitureArea: 30,
-    bridges: 0,
-    inletShare: 0,
-    passesTo: [],
-    vents: roofVoid.vents,
-    moisture: { source: 0, exchange: 0.3, capacity: 40 },
-  };
   return {
-    zones: [...rooms, loft],
+    zones: roofVoid === undefined ? rooms : [...rooms, loftOf(roofVoid)],
     heatedZones: plan.rooms.map((_, z) => z),
-    pieces: [...shellPieces(plan, built, zone), ...innerPieces(plan, built, zone), ...slopes(plan, zone)],
+    pieces: [
+      ...shellPieces(plan, built, zone),
+      ...(groundFloor === undefined ? [] : floorPieces(plan, groundFloor, built, zone)),
+      ...innerPieces(plan, built, zone),
+      ...(roofVoid === undefined ? [] : slopes(roofVoid, zone)),
+    ],
     exchanges: plan.exchanges.map((it) => ({ ...it, lower: zone(it.lower), upper: zone(it.upper) })),
     shelter: 0.6,
     openSky: 0.7,
@@ -75,52 +67,101 @@ export function makeModel(plan: Plan, built: Deviations): Model {
 
 type ZoneOf = (name: string) => number;
 
+const loftOf = (roofVoid: RoofVoid): Zone => ({
+  name: voidName,
+  volume: roofVoid.volume,
+  furnitureCapacity: 6e5, // rafters and trusses
+  furnitureArea: 30,
+  bridges: 0,
+  inletShare: 0,
+  passesTo: [],
+  vents: roofVoid.vents,
+  moisture: { source: 0, exchange: 0.3, capacity: 40 },
+});
+
 function shellPieces(plan: Plan, built: Deviations, zone: ZoneOf): Piece[] {
-  const { groundFloor, roofVoid } = plan;
-  const inside = (part: PlacedPart, face: Face) => ({ kind: 'zone', zone: zone(part.room), face }) as const;
-  const elements = plan.elements.flatMap((element) =>
+  return plan.elements.flatMap((element) =>
     partsOf(plan, element.name).map((part): Piece => {
       const facing = element.buildUp?.facing ?? 'across';
-      const isCeiling = element.name === roofVoid.over;
+      const layers =
+        element.buildUp !== undefined
+          ? evenLayers(asBuilt(element.buildUp.layers, element.name, built), facing)
+          : [bareResistance((element.uValue ?? 0) * (built.transmittance[element.name] ?? 1))];
       return {
         name: element.name,
         area: part.area,
-        layers: isCeiling
-          ? evenLayers(asBuilt(element.buildUp?.layers ?? [], element.name, built), facing).slice(0, -1)
-          : element.buildUp !== undefined
-            ? evenLayers(asBuilt(element.buildUp.layers, element.name, built), facing)
-            : [bareResistance((element.uValue ?? 0) * (built.transmittance[element.name] ?? 1))],
-        inside: inside(part, faces[facing]),
-        outside: isCeiling
-          ? { kind: 'zone', zone: zone(voidName), face: 'floor' }
-          : {
-              kind: 'outside',
-              bearing: part.bearing ?? 0,
-              tilt: 90,
-              absorptance: element.gValue === undefined ? 0.6 : 0,
-            },
+        inside: { kind: 'zone', zone: zone(part.room), face: faces[facing] },
         solarShare: (element.gValue ?? 0) * frameAndShade,
+        ...beyond(plan, element, part, layers, built, zone),
       };
     }),
   );
-  const layers = floorLayers(plan, built);
-  const above = layersResistance(layers);
-  const whole = 1 / slabTransmittance(above, areaOf(plan, groundFloor.name), groundFloor.perimeter);
-  const earth = evenLayers([soil], 'down');
-  const floors = partsOf(plan, groundFloor.name).map(
+}
+
+/** What lies behind an element's part, and its layers as far as that. */
+function beyond(
+  { roofVoid }: Plan,
+  element: Plan['elements'][number],
+  part: PlacedPart,
+  layers: SlabLayer[],
+  built: Deviations,
+  zone: ZoneOf,
+): Pick<Piece, 'layers' | 'outside'> {
+  const facing = element.buildUp?.facing ?? 'across';
+  if (element.name === roofVoid?.over) {
+    const drawnRoof = element.to === 'void' ? 0 : 1; // the last layer then stands for the roof space
+    return {
+      layers: layers.slice(0, layers.length - drawnRoof),
+      outside: { kind: 'zone', zone: zone(voidName), face: 'floor' },
+    };
+  }
+  if (element.to === 'adjacent')
+    return {
+      layers,
+      outside: { kind: 'neighbour', neighbour: part.neighbour ?? 0, resistance: insideResistance[facing] },
+    };
+  return {
+    layers: element.to === 'void' ? [...layers, shelterBehind(element, layers, built)] : layers,
+    outside: {
+      kind: 'outside',
+      bearing: part.bearing ?? 0,
+      tilt: part.tilt ?? 90,
+      absorptance: element.gValue === undefined && element.to !== 'void' ? 0.6 : 0,
+    },
+  };
+}
+
+/** An unheated space without a zone of its own: what it shelters, as a resistance. */
+function shelterBehind(
+  { name, temperatureFactor = voidFactor, buildUp }: Plan['elements'][number],
+  layers: readonly SlabLayer[],
+  built: Deviations,
+): BareResistance {
+  const film = insideResistance[buildUp?.facing ?? 'across'];
+  const more = (1 / temperatureFactor - 1) * (built.shelter?.[name] ?? 1);
+  return { resistance: more * (2 * film + layersResistance(layers)) + film - outsideResistance };
+}
+
+function floorPieces(plan: Plan, floor: GroundFloor, built: Deviations, zone: ZoneOf): Piece[] {
+  const layers = evenLayers(asBuilt(floor.layers, floor.name, built), 'down');
+  const { whole, airShare } = floorTransmittance(floor, areaOf(plan, floor.name), built);
+  const earth = floor.suspended ? [] : evenLayers([soil], 'down');
+  const resistance = 1 / whole - insideResistance.down - layersResistance([...layers, ...earth]);
+  const share = floor.suspended
+    ? { airShare }
+    : floor.edgeShare === undefined
+      ? {}
+      : { edgeShare: floor.edgeShare };
+  return partsOf(plan, floor.name).map(
     (part): Piece => ({
-      name: groundFloor.name,
+      name: floor.name,
       area: part.area,
       layers: [...layers, ...earth],
-      inside: inside(part, 'floor'),
-      outside: {
-        kind: 'ground',
-        resistance: whole - insideResistance.down - above - layersResistance(earth),
-      },
+      inside: { kind: 'zone', zone: zone(part.room), face: 'floor' },
+      outside: { kind: 'ground', resistance, ...share },
       solarShare: 0,
     }),
   );
-  return [...elements, ...floors];
 }
 
 /** A partition faces a room on either side; a floor between storeys is drawn from the lower room up. */
@@ -143,7 +184,7 @@ function innerPieces(plan: Plan, built: Deviations, zone: ZoneOf): Piece[] {
   );
 }
 
-function slopes({ roofVoid }: Plan, zone: ZoneOf): Piece[] {
+function slopes(roofVoid: RoofVoid, zone: ZoneOf): Piece[] {
   return roofVoid.slopes.map(({ bearing, tilt, area }) => ({
     name: 'Roof slope',
     area,

@@ -46,6 +46,18 @@ export interface ToOutside {
 export interface ToGround {
   readonly kind: 'ground';
   readonly resistance: number;
+  /** How much of what lies there follows the last week outdoors, as along the edge of a slab; none when left out. */
+  readonly edgeShare?: number;
+  /** How much follows the outdoor air at once, as in a vented space under a floor; none when left out. */
+  readonly airShare?: number;
+}
+
+/** A heated neighbour, its air behind the face's film [m²K/W]. */
+export interface ToNeighbour {
+  readonly kind: 'neighbour';
+  /** Its place among the scenario's neighbours. */
+  readonly neighbour: number;
+  readonly resistance: number;
 }
 
 export interface Piece {
@@ -55,7 +67,7 @@ export interface Piece {
   /** From inside to outside. */
   readonly layers: readonly SlabLayer[];
   readonly inside: ToZone;
-  readonly outside: ToZone | ToOutside | ToGround;
+  readonly outside: ToZone | ToOutside | ToGround | ToNeighbour;
   /** For a window: the sun it lets in of what falls on its whole area, straight on. */
   readonly solarShare: number;
 }

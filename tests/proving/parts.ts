@@ -2,7 +2,8 @@
 import type { Films, Surroundings } from './boundary.ts';
 import { makeSlab, respond, type Slab } from './conduction.ts';
 import { type Face, insideConvection, radiation } from './films.ts';
-import type { Piece, ToZone } from './model.ts';
+import type { Piece, ToGround, ToZone } from './model.ts';
+import type { Physics } from './physics.ts';
 
 /** A face in a room. */
 export interface Side {
@@ -32,19 +33,41 @@ export interface Rooms {
   readonly furniture: Float64Array;
 }
 
+/** What lies beyond the pieces that are neither against outdoors nor against a room [°C]. */
+export interface Beyond {
+  ground: number;
+  outdoor: number;
+  /** The mean of the last week or so outdoors. */
+  lateOutdoor: number;
+  /** Of each heated neighbour. */
+  readonly neighbours: Float64Array;
+}
+
 /** ISO 6946:2017 table 7, with the heat going out: up through a ceiling, down through a floor. */
 const standardConductance: Record<Face, number> = { wall: 1 / 0.13, ceiling: 1 / 0.1, floor: 1 / 0.17 };
 
-export function makePart(piece: Piece, temperature: number): Part {
+/** @param outer temperature that the outer face starts from, where that is no room's [°C] */
+export function makePart(piece: Piece, temperature: number, outer: number): Part {
   const side = (to: ToZone): Side => ({ to, convection: 0, radiation: 0, sun: 0 });
   return {
     piece,
-    slab: makeSlab(piece.layers, temperature),
+    slab: makeSlab(piece.layers, temperature, isExposed(piece) ? outer : temperature),
     inside: side(piece.inside),
     beyond: piece.outside.kind === 'zone' ? side(piece.outside) : undefined,
     outsideConductance: 0,
     outsideGiven: 0,
   };
+}
+
+const isExposed = ({ outside }: Piece) => outside.kind === 'outside' || outside.kind === 'ground';
+
+/** All faces in each zone [m²]. */
+export function faceAreas(pieces: readonly Piece[], zones: number): Float64Array {
+  const areas = new Float64Array(zones);
+  for (const piece of pieces)
+    for (const side of [piece.inside, piece.outside])
+      if (side.kind === 'zone') areas[side.zone] += piece.area;
+  return areas;
 }
 
 /** Floor of each zone, as far as pieces have it [m²]. */
@@ -66,14 +89,15 @@ export function meetSurroundings(
   rooms: Rooms,
   floorSun: Float64Array,
   around: Surroundings,
-  groundTemperature: number,
+  beyondAll: Beyond,
   films: Films,
+  physics: Physics,
   step: number,
 ): void {
   const { slab, piece, inside, beyond } = part;
-  setSide(inside, slab.temperature[0], rooms, floorSun, films);
+  setSide(inside, slab.temperature[0], rooms, floorSun, films, physics);
   if (beyond !== undefined) {
-    setSide(beyond, slab.temperature[slab.temperature.length - 1], rooms, floorSun, films);
+    setSide(beyond, slab.temperature[slab.temperature.length - 1], rooms, floorSun, films, physics);
     part.outsideConductance = beyond.convection + beyond.radiation;
     part.outsideGiven = beyond.sun;
   } else if (piece.outside.kind === 'outside') {
@@ -82,20 +106,35 @@ export function meetSurroundings(
     part.outsideGiven = met.given;
   } else if (piece.outside.kind === 'ground') {
     part.outsideConductance = 1 / piece.outside.resistance;
-    part.outsideGiven = groundTemperature / piece.outside.resistance;
+    part.outsideGiven = underFloor(piece.outside, beyondAll) / piece.outside.resistance;
+  } else if (piece.outside.kind === 'neighbour') {
+    part.outsideConductance = 1 / piece.outside.resistance;
+    part.outsideGiven = beyondAll.neighbours[piece.outside.neighbour] / piece.outside.resistance;
   }
   const insideConductance = inside.convection + inside.radiation;
   respond(slab, step, insideConductance, part.outsideConductance, part.outsideGiven, beyond !== undefined);
 }
 
-function setSide(side: Side, temperature: number, rooms: Rooms, floorSun: Float64Array, films: Films) {
+function underFloor({ edgeShare = 0, airShare = 0 }: ToGround, { ground, outdoor, lateOutdoor }: Beyond) {
+  return ground + edgeShare * (lateOutdoor - ground) + airShare * (outdoor - ground);
+}
+
+function setSide(
+  side: Side,
+  temperature: number,
+  rooms: Rooms,
+  floorSun: Float64Array,
+  films: Films,
+  physics: Physics,
+) {
   const { zone, face } = side.to;
   side.sun = face === 'floor' ? floorSun[zone] : 0;
   if (films === 'standard') {
     side.convection = standardConductance[face];
     side.radiation = 0;
   } else {
-    side.convection = insideConvection(face, temperature - rooms.air[zone]);
+    side.convection =
+      physics.insideFactor * insideConvection(face, temperature - rooms.air[zone], physics.insideConvection);
     side.radiation = radiation((temperature + rooms.radiant[zone]) / 2);
   }
 }

@@ -2,11 +2,13 @@
 import { moveAir, noAirflow } from './airflow.ts';
 import { airCapacity, roomBalance } from './balance.ts';
 import { type Films, surroundings } from './boundary.ts';
-import { advance, heldHeat } from './conduction.ts';
+import { advance, heldHeat, makeSlab } from './conduction.ts';
 import { type MoistureState, saturation, stepMoisture } from './humidity.ts';
 import type { Leakage } from './leakage.ts';
 import type { Model } from './model.ts';
 import { floorAreas, makePart, meetSurroundings, type Side } from './parts.ts';
+import { type Physics, usualPhysics } from './physics.ts';
+import { turnedHeaters } from './turnedHeaters.ts';
 import { follow, type Use } from './use.ts';
 import type { Weather } from './weather.ts';
 
@@ -19,6 +21,14 @@ export interface Scenario {
   readonly films: Films;
   /** Of everything at the beginning [°C]. */
   readonly startTemperature: number;
+  /** Of the outer faces at the beginning, if they are to start colder [°C]. */
+  readonly startOuter?: number;
+  /** What the drawings do not tell; the usual when left out. */
+  readonly physics?: Physics;
+  /** Temperatures of the heated neighbours at every step [°C]; none when left out. */
+  readonly neighbours?: readonly Float64Array[];
+  /** From this instant on the pieces conduct as those of this model do, which must have the same cells. */
+  readonly rebuilt?: { readonly from: number; readonly model: Model };
 }
 
 /** Value k of each array holds at `start + k * step`. */
@@ -39,15 +49,14 @@ export interface Run {
   readonly balance: { readonly given: number; readonly lost: number; readonly stored: number };
 }
 
-/** Where the sun through a window goes; the rest falls on all faces. */
-const sunOnFloor = 0.5;
-const sunOnFurniture = 0.1;
-const sunToAir = 0.1;
-/** Of heaters and gains, to the air; the rest radiates. */
-const convective = 0.75;
+/** How far back the edge of a slab remembers the weather [s]. */
+const lateness = 7 * 86400;
 
 export function simulate(scenario: Scenario): Run {
   const { model, weather, use, shells, films, startTemperature } = scenario;
+  const { physics = usualPhysics, neighbours = [], startOuter = startTemperature, rebuilt } = scenario;
+  const { sunOnFloor, sunOnFurniture, sunToAir } = physics;
+  const convective = 1 - physics.radiantShare;
   const { zones, pieces } = model;
   const { start, step } = weather;
   const n = weather.airTemperature.length;
@@ -66,7 +75,7 @@ export function simulate(scenario: Scenario): Run {
   };
   const initial = () => new Float64Array(count).fill(startTemperature);
   const rooms = { air: initial(), radiant: initial(), furniture: initial() };
-  const parts = pieces.map((piece) => makePart(piece, startTemperature));
+  const parts = pieces.map((piece) => makePart(piece, startTemperature, startOuter));
   const floorArea = floorAreas(pieces, count);
   const floorSun = new Float64Array(count);
   const sun = new Float64Array(count);
@@ -76,15 +85,24 @@ export function simulate(scenario: Scenario): Run {
     furniture: new Float64Array(count),
   };
   const isHeating = zones.map(() => false);
+  const turned = turnedHeaters(model, use, step);
   const moisture = zones.map((): MoistureState => ({ vapour: weather.vapour[0], storeHumidity: 0.5 }));
   const flow = noAirflow(count);
-  const around = surroundings(model, weather, films);
-  const balanceRooms = roomBalance(zones, parts, rooms, step);
+  const around = surroundings(model, weather, films, physics);
+  const beyond = {
+    ground: 0,
+    outdoor: 0,
+    lateOutdoor: weather.airTemperature[0],
+    neighbours: new Float64Array(neighbours.length),
+  };
+  const balanceRooms = roomBalance(zones, parts, rooms, step, physics.furnitureConvection);
   const heatingAt = follow(use.heating);
   const meteredAt = follow(use.metered);
   const workingAt = follow(use.working);
+  const peopleAt = follow(use.people ?? []);
   const storedBefore = storedHeat();
   let shell = 0;
+  let isRebuilt = false;
 
   for (let k = 0; k < n; k++) {
     const middle = start + (k - 0.5) * step;
@@ -95,10 +113,11 @@ export function simulate(scenario: Scenario): Run {
     run.airChangesPerHour[k] = moveAir(flow, model, leakage, rooms.air, outdoor, weather.windSpeed[k], doors);
     if (k > 0) {
       around.at(k);
+      lookBeyond(k, outdoor);
+      if (rebuilt !== undefined && !isRebuilt && rebuilt.from <= middle) rebuild(rebuilt.model);
       letSunIn();
       heatRooms(k, middle);
-      for (const part of parts)
-        meetSurroundings(part, rooms, floorSun, around, weather.groundTemperature[k], films, step);
+      for (const part of parts) meetSurroundings(part, rooms, floorSun, around, beyond, films, physics, step);
       balanceRooms(given, flow, outdoor);
       advanceParts();
       exchangeAir(weather.vapour[k], outdoor);
@@ -112,6 +131,22 @@ export function simulate(scenario: Scenario): Run {
   run.balance.stored = storedHeat() - storedBefore;
   return run;
 
+  function lookBeyond(k: number, outdoor: number) {
+    beyond.ground = weather.groundTemperature[k];
+    beyond.outdoor = outdoor;
+    beyond.lateOutdoor += (outdoor - beyond.lateOutdoor) * (step / lateness);
+    neighbours.forEach((temperature, i) => {
+      beyond.neighbours[i] = temperature[k];
+    });
+  }
+
+  function rebuild({ pieces }: Model) {
+    isRebuilt = true;
+    parts.forEach(({ slab }, i) => {
+      slab.conductance.set(makeSlab(pieces[i].layers, 0).conductance);
+    });
+  }
+
   function letSunIn() {
     sun.fill(0);
     for (const { piece } of parts)
@@ -122,13 +157,19 @@ export function simulate(scenario: Scenario): Run {
 
   function heatRooms(k: number, middle: number) {
     const metered = meteredAt(middle);
-    const wanted = heatingAt(middle) !== undefined;
+    const wanted = heatingAt(middle);
+    const setTemperature = wanted?.setTemperature ?? use.setTemperature;
+    const people = peopleAt(middle);
     run.metered[k] = metered?.power ?? 0;
     for (let z = 0; z < count; z++) {
-      const threshold = use.setTemperature + (isHeating[z] ? use.band / 2 : -use.band / 2);
-      isHeating[z] = wanted && rooms.air[z] < threshold;
-      const thermostat = isHeating[z] ? use.heatingPower[z] : 0;
-      const heat = thermostat + use.constantGains[z] + (metered ? metered.power * metered.shares[z] : 0);
+      const threshold = setTemperature + (isHeating[z] ? use.band / 2 : -use.band / 2);
+      isHeating[z] = wanted !== undefined && rooms.air[z] < threshold;
+      const onOrOff = isHeating[z] ? use.heatingPower[z] : 0;
+      const thermostat =
+        turned?.[z]?.(wanted === undefined ? null : setTemperature - rooms.air[z]) ?? onOrOff;
+      const byPeople = people ? people.power * people.shares[z] : 0;
+      const heat =
+        thermostat + use.constantGains[z] + (metered ? metered.power * metered.shares[z] : 0) + byPeople;
       run.heating[k] += thermostat;
       given.air[z] = convective * heat + sunToAir * sun[z];
       given.radiant[z] = (1 - convective) * heat + (1 - sunOnFloor - sunOnFurniture - sunToAir) * sun[z];

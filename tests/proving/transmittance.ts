@@ -15,9 +15,15 @@ interface Filling {
 /**
  * Transmittance [W/(m²K)] by the combined method of ISO 6946:2017 clause 6.7.2: the mean of an upper limit
  * (no heat goes sideways) and a lower one (each layer at one temperature).
+ *
+ * @param beyond surface resistance of the far face [m²K/W]
  */
-export function transmittance(layers: readonly Layer[], facing: HeatFlow): number {
-  const [upper, lower] = limits(layers.map(fillings), insideResistance[facing] + outsideResistance);
+export function transmittance(
+  layers: readonly Layer[],
+  facing: HeatFlow,
+  beyond = outsideResistance,
+): number {
+  const [upper, lower] = limits(layers.map(fillings), insideResistance[facing] + beyond);
   return 2 / (upper + lower);
 }
 
@@ -64,6 +70,22 @@ export function slabTransmittance(resistance: number, area: number, perimeter: n
   return thickness < width
     ? ((2 * ground) / (Math.PI * width + thickness)) * Math.log((Math.PI * width) / thickness + 1)
     : ground / (0.457 * width + thickness);
+}
+
+/**
+ * Transmittance of a floor over a ventilated space [W/(m²K)], and the share of what leaves it that goes with the
+ * space's walls and air rather than into the ground: ISO 13370:2017 clause 7.2, with the floor 0.3 m up, walls of
+ * 1.7 W/(m²K), 1500 mm² of openings per metre, 5 m/s and average shelter.
+ *
+ * @param floor transmittance between room and space [W/(m²K)]
+ */
+export function suspendedTransmittance(floor: number, area: number, perimeter: number) {
+  const ground = 1.5;
+  const width = area / (perimeter / 2);
+  const thickness = 0.3 + ground * (insideResistance.down + outsideResistance);
+  const into = ((2 * ground) / (Math.PI * width + thickness)) * Math.log((Math.PI * width) / thickness + 1);
+  const away = (2 * 0.3 * 1.7 + 1450 * 0.0015 * 5 * 0.05) / width;
+  return { whole: 1 / (1 / floor + 1 / (into + away)), airShare: away / (into + away) };
 }
 
 export const layersResistance = (layers: readonly SlabLayer[]) =>

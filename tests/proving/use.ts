@@ -12,18 +12,30 @@ export interface MeteredHeat extends Span {
   readonly shares: readonly number[];
 }
 
+/** Thermostat heating in a span of its own [°C]. */
+export interface Heating extends Span {
+  readonly setTemperature?: number;
+}
+
 export interface Use {
   /** Thermostat heating: on below the set temperature less half the band, off above it plus half. */
-  readonly heating: readonly Span[];
+  readonly heating: readonly Heating[];
   /** [°C] */
   readonly setTemperature: number;
   /** [K] */
   readonly band: number;
   /** Of each zone [W]. */
   readonly heatingPower: readonly number[];
+  /**
+   * Heaters that could warm a room's air by more than this in one step [K] are turned up and down instead of on and
+   * off; none are when left out.
+   */
+  readonly turnedAbove?: number;
   readonly metered: readonly MeteredHeat[];
   /** Of each zone, all the time [W]. */
   readonly constantGains: readonly number[];
+  /** People in the house, who warm it unmetered; none when left out. */
+  readonly people?: readonly MeteredHeat[];
   /** Doors open and shut: the leakage is multiplied by `workingLeakage`. */
   readonly working: readonly Span[];
   readonly workingLeakage: number;
