@@ -1,7 +1,14 @@
 /** The assessment as a page of plain text for the terminal. */
 import type { Evidence } from '../src/assess.ts';
 import type { Assessment, Message, StageResult } from '../src/assessment.ts';
-import { clockWords, figures, methodNames, verdictSentences, writtenWords } from '../src/words/index.ts';
+import {
+  clockWords,
+  figures,
+  methodNames,
+  unitsWritten,
+  verdictSentences,
+  writtenWords,
+} from '../src/words/index.ts';
 import { nightPlot } from './nightPlot.ts';
 
 /** Stages in their order, each with the answer first; then what changed, the design, the files. */
@@ -112,7 +119,10 @@ function designText({ design }: Assessment): string[] {
     heading('As drawn', '-'),
     ...design.elements.map(
       ({ name, areaM2, uValue, heatLossWK }) =>
-        `  ${name.padEnd(28)} ${figures.area(areaM2).padStart(9)}  ${figures.transmittance(uValue)}  ${figures.heatLoss(heatLossWK).padStart(9)}`,
+        `  ${name.padEnd(28)} ${figures.area(areaM2).padStart(9)}  ` +
+        (uValue === null || heatLossWK === null
+          ? 'U-value not known'
+          : `${figures.transmittance(uValue)}  ${figures.heatLoss(heatLossWK).padStart(9)}`),
     ),
     `  Thermal bridges ${figures.heatLoss(design.bridgesWK)}, ventilation ${figures.heatLoss(design.ventilationWK)}; in all ${figures.heatLoss(design.heatLossWK)}` +
       (design.heatLossAsTestedWK === null
@@ -133,11 +143,11 @@ function importText({ imports }: Assessment): string[] {
         ? []
         : [`      ${clockWords(understood)}`, `      ${writtenWords(understood)}`]),
       ...channels.map(
-        ({ column, quantity, unit, min, max }) =>
+        ({ column, quantity, min, max }) =>
           `      ${quantity} from “${column}”` +
           (min === null || max === null
             ? ''
-            : `: ${figures.decimal(min, 1)} to ${figures.decimal(max, 1)} ${unit}`),
+            : `: ${figures.decimal(min, 1)} to ${figures.decimal(max, 1)} ${unitsWritten[quantity]}`),
       ),
       ...notes.map((note) => `    ${bullet(note).replaceAll('\n', '\n    ')}`),
     ]),

@@ -3,12 +3,21 @@ import type { Estimate, Tier, Verdict } from './assessment.ts';
 import {
   type JudgedNight,
   judgeNights,
+  type LaterStarts,
+  type LeaveOneOut,
+  laterStarts,
+  leaveOneNightOut,
+  type Neighbour,
+  type NightsNote,
   nightsOfStage,
+  notesOnNights,
   type PooledTimeConstant,
   poolTimeConstants,
+  type RoomsCooling,
+  roomsCooling,
   type StageNights,
 } from './cooling/index.ts';
-import { type Design, designOf } from './fabric/index.ts';
+import { type Design, designOf, statedNeighbour } from './fabric/index.ts';
 import {
   borrow,
   compareStages,
@@ -29,6 +38,7 @@ import {
 } from './heatloss/index.ts';
 import type { House, StageEntry } from './house.ts';
 import type { LogFinding } from './logs/index.ts';
+import { NORMAL_95 } from './maths/logInterval.ts';
 import {
   type FileAccount,
   type FileRemark,
@@ -47,6 +57,8 @@ export interface Evidence {
   readonly design: Design | null;
   readonly accounts: readonly FileAccount[];
   readonly record: HouseRecord;
+  /** What the house cools towards beside outdoors; null without a heated neighbour whose temperature is known. */
+  readonly neighbour: Neighbour | null;
   readonly nights: readonly JudgedNight[];
   readonly stages: readonly StageEvidence[];
   readonly comparisons: readonly ComparisonEvidence[];
@@ -56,13 +68,17 @@ export interface Evidence {
 export interface StageEvidence {
   readonly stage: StageNights;
   readonly pooled: PooledTimeConstant | null;
+  /** Whether that hangs on one night, or on the hour at which one begins; null with too few or too short nights. */
+  readonly leaveOneOut: LeaveOneOut | null;
+  readonly laterStarts: LaterStarts | null;
+  readonly rooms: RoomsCooling;
   readonly estimates: readonly HeatLossEstimate[];
   readonly tier: Tier;
   readonly headline: HeatLossEstimate | null;
   /** Measured over designed; null without a design or a measured figure. */
   readonly gap: { readonly ratio: Estimate; readonly verdict: Verdict | null } | null;
   readonly next: readonly NextStep[];
-  readonly notes: readonly StageNote[];
+  readonly notes: readonly (StageNote | NightsNote)[];
 }
 
 export interface ComparisonEvidence {
@@ -101,33 +117,73 @@ export function assess(
   });
   if (gathered.kind === 'no record') return gathered;
   const { record, accounts } = gathered;
-  const { location } = house;
+  const shown = assessRecord(house, record, onStep);
+  const findings = [...gathered.findings, ...shown.findings];
+  return { kind: 'assessed', evidence: { house, accounts, record, ...shown, findings } };
+}
 
+/** What a record that was gathered shows, beside the house's design. */
+export function assessRecord(
+  house: House,
+  record: HouseRecord,
+  onStep: (step: AssessStep) => void = () => {},
+): Pick<Evidence, 'design' | 'neighbour' | 'nights' | 'stages' | 'comparisons' | 'findings'> {
+  const { location } = house;
   onStep({ kind: 'nights' });
   const design = designOf(house);
+  const neighbour = neighbourOf(house, record, design);
+  const differenceSd = drivingSd(house, record, neighbour);
   const end = timeAt(record.grid, record.grid.length - 1);
-  const nights = judgeNights(record, nightsBetween(record.grid.start, end, location), house.nights);
+  const nights = judgeNights(
+    record,
+    nightsBetween(record.grid.start, end, location),
+    house.nights,
+    neighbour,
+  );
   const entries = house.stages?.toSorted((a, b) => (a.from < b.from ? -1 : 1));
   const spans = entries?.map((entry) => nightsOfStage(entry, nights, record.grid, location.timeZone));
   const measured = (spans ?? [wholeRecord(record, nights)]).map((stage, done, { length: of }): Measured => {
     onStep({ kind: 'stage', name: stage.name, done, of });
-    const pooled = poolTimeConstants(stage.nights, record.differenceSd);
-    return { stage, pooled, estimates: estimatesOf(stage, pooled, house, record, design, nights) };
+    const pooled = poolTimeConstants(stage.nights, differenceSd);
+    return {
+      stage,
+      pooled,
+      leaveOneOut: leaveOneNightOut(stage.nights, pooled),
+      laterStarts: laterStarts(record, stage.nights, neighbour),
+      rooms: roomsCooling(record, stage.nights, neighbour),
+      estimates: estimatesOf({ stage, pooled, house, record, design, neighbour, differenceSd, nights }),
+    };
   });
   const stages = measured.map((own) => assessStage(withBorrowed(own, measured), house, record, design));
   return {
-    kind: 'assessed',
-    evidence: {
-      house,
-      design,
-      accounts,
-      record,
-      nights,
-      stages,
-      comparisons: pairsOf(stages).map(([before, after]) => compare(before, after)),
-      findings: [...gathered.findings, ...unknownNights(house, nights), ...overlaps(entries ?? [])],
-    },
+    design,
+    neighbour,
+    nights,
+    stages,
+    comparisons: pairsOf(stages).map(([before, after]) => compare(before, after)),
+    findings: [...unknownNights(house, nights), ...overlaps(entries ?? [])],
   };
+}
+
+/**
+ * A heated neighbour by its share of all losses as drawn. Null without one, where a wall to it has no transmittance,
+ * and where nobody tells how warm it is: then it is as if it were as warm as the house.
+ */
+function neighbourOf(house: House, { rooms }: HouseRecord, design: Design | null): Neighbour | null {
+  const toOutside = design && drawnLike(house, design);
+  const toNeighbours = design?.toNeighbours ?? 0;
+  if (toOutside === null || toNeighbours === 0) return null;
+  const temperature = statedNeighbour(house)?.temperature ?? null;
+  if (temperature === null && !rooms.some(({ place }) => place === 'adjacent')) return null;
+  return { weight: toNeighbours / (toNeighbours + toOutside), temperature };
+}
+
+/** What the loggers, and a neighbour's temperature as stated, may be off in what drives the fall; one sd [K]. */
+function drivingSd(house: House, { rooms, differenceSd }: HouseRecord, neighbour: Neighbour | null): number {
+  const stated = statedNeighbour(house);
+  if (neighbour === null || stated === null || rooms.some(({ place }) => place === 'adjacent'))
+    return differenceSd;
+  return Math.hypot(differenceSd, (neighbour.weight * stated.plusMinus) / NORMAL_95);
 }
 
 const wholeRecord = ({ grid }: HouseRecord, nights: readonly JudgedNight[]): StageNights => ({
@@ -141,7 +197,10 @@ const wholeRecord = ({ grid }: HouseRecord, nights: readonly JudgedNight[]): Sta
 });
 
 /** A stage with what its own readings give. */
-type Measured = Pick<StageEvidence, 'stage' | 'pooled' | 'estimates'>;
+type Measured = Pick<
+  StageEvidence,
+  'stage' | 'pooled' | 'leaveOneOut' | 'laterStarts' | 'rooms' | 'estimates'
+>;
 
 /** A stage without metered heat takes the watts of the nearest stage that has it, if the mass is the same. */
 function withBorrowed(own: Measured, all: readonly Measured[]): Measured {
@@ -164,11 +223,12 @@ const sameElements = (a: StageNights, b: StageNights) =>
   a.missing.length === b.missing.length && a.missing.every((name) => b.missing.includes(name));
 
 function assessStage(
-  { stage, pooled, estimates }: Measured,
+  measured: Measured,
   house: House,
   record: HouseRecord,
   design: Design | null,
 ): StageEvidence {
+  const { stage, estimates } = measured;
   const used = stage.nights.filter((night) => night.used);
   const { tier, estimate: headline } = headlineOf(estimates);
   const finished = stage.complete && stage.missing.length === 0;
@@ -183,15 +243,14 @@ function assessStage(
         ? verdictOf(ratio, house.allowance)
         : 'undecided';
   return {
-    stage,
-    pooled,
-    estimates,
+    ...measured,
     tier,
     headline,
     gap: ratio === null ? null : { ratio, verdict },
     next: nextSteps({ tier, verdict, goodNights: used.length }, design !== null),
     notes: [
       ...notesOn(stage, used, finished, record),
+      ...notesOnNights(measured.leaveOneOut, measured.laterStarts, measured.rooms),
       ...(contradiction === null
         ? []
         : [{ code: 'methods-disagree', methods: contradiction.map(({ method }) => method) } as const]),
@@ -206,16 +265,23 @@ function assessStage(
 const drawnLike = ({ conditions }: House, { heatLoss, heatLossAsTested }: Design): number | null =>
   conditions?.ventsClosed === false ? heatLoss : (heatLossAsTested ?? heatLoss);
 
-function estimatesOf(
-  stage: StageNights,
-  pooled: PooledTimeConstant | null,
-  house: House,
-  record: HouseRecord,
-  design: Design | null,
-  allNights: readonly JudgedNight[],
-): HeatLossEstimate[] {
+interface ToEstimate {
+  readonly stage: StageNights;
+  readonly pooled: PooledTimeConstant | null;
+  readonly house: House;
+  readonly record: HouseRecord;
+  readonly design: Design | null;
+  readonly neighbour: Neighbour | null;
+  readonly differenceSd: number;
+  /** Of all stages. */
+  readonly nights: readonly JudgedNight[];
+}
+
+function estimatesOf(given: ToEstimate): HeatLossEstimate[] {
+  const { stage, pooled, house, record, design, nights } = given;
+  const neighbourShare = given.neighbour?.weight ?? 0;
   const constantGains = house.constantGainsW ?? 0;
-  const dawns = allNights
+  const dawns = nights
     .map(({ night }) => night.sunrise)
     .filter((dawn) => dawn >= stage.from && dawn <= stage.to);
   const heated = stage.nights
@@ -224,7 +290,11 @@ function estimatesOf(
   return [
     heatBalance(record, dawns, design?.heatCapacity ?? null, constantGains),
     heatThenCool(record, heated, constantGains),
-    pooled !== null && design !== null && design.heatCapacity !== null && design.heatCapacitySd !== null
+    pooled !== null &&
+    design !== null &&
+    design.heatCapacity !== null &&
+    design.heatCapacitySd !== null &&
+    neighbourShare < 1
       ? capacityOverTau({
           heatCapacity: design.heatCapacity,
           heatCapacitySd: design.heatCapacitySd,
@@ -233,7 +303,8 @@ function estimatesOf(
           degreesOfFreedom: pooled.degreesOfFreedom,
           constantGains,
           meanDifference: pooled.meanDifference,
-          differenceSd: record.differenceSd,
+          differenceSd: given.differenceSd,
+          neighbourShare,
         })
       : null,
   ].filter((estimate) => estimate !== null);

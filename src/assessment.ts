@@ -111,8 +111,11 @@ export type Imported = z.infer<typeof imported>;
 const element = z.strictObject({
   name: z.string(),
   areaM2: z.number(),
-  uValue: z.number(),
-  heatLossWK: z.number(),
+  uValue: z
+    .number()
+    .nullable()
+    .describe('null where its layers are refused and no U-value stands beside them'),
+  heatLossWK: z.number().nullable().describe('to outside and ground: 0 to a heated neighbour'),
   to: z.enum(['outside', 'ground', 'adjacent', 'void']),
   notes: z.array(message),
 });
@@ -169,6 +172,35 @@ export const methods = [
 const method = z.enum(methods);
 export type Method = (typeof methods)[number];
 
+const laterStarts = z.strictObject({
+  nights: z.number().int().describe('the same at every start: those that are long enough'),
+  starts: z.array(
+    z.strictObject({
+      laterH: z.number().describe('than the windows as they were chosen'),
+      timeConstantH: estimate,
+      ratio: estimate.describe('to the windows as chosen, night by night'),
+    }),
+  ),
+  moves: z.boolean().describe('the last ratio is clear of 1 and off by more than a tenth'),
+});
+
+const leaveOneOut = z.strictObject({
+  lowestTimeConstantH: z.number(),
+  highestTimeConstantH: z.number(),
+  most: z
+    .strictObject({ date: z.string(), timeConstantH: z.number() })
+    .describe('the night whose absence moves the time constant most, and what it is then'),
+  carries: z.boolean().describe('by more than the standard error of all nights together'),
+});
+
+const room = z.strictObject({
+  room: z.string(),
+  file: z.string(),
+  timeConstantH: estimate,
+  ratio: estimate.describe("to the house's, night by night; 95 % for all rooms together"),
+  nights: z.number().int(),
+});
+
 const tier = z.enum(['loggers', 'heated-night', 'metered', 'none']);
 export type Tier = z.infer<typeof tier>;
 
@@ -181,6 +213,9 @@ const stage = z.strictObject({
   to: z.string().nullable(),
   nights: z.array(night),
   timeConstantH: estimate.nullable(),
+  laterStarts: laterStarts.optional().describe('the same nights begun later'),
+  leaveOneOut: leaveOneOut.optional().describe('each night left out in turn'),
+  rooms: z.array(room).optional().describe('each room by its own readings over the same windows'),
   estimates: z.array(z.strictObject({ method, heatLossWK: estimate, notes: z.array(message) })),
   tier,
   heatLossWK: z.strictObject({ ...estimate.shape, method }).nullable(),

@@ -9,9 +9,11 @@ import {
   reportedUnits,
   type StageResult,
 } from './assessment.ts';
-import type { JudgedNight } from './cooling/index.ts';
+import type { JudgedNight, LaterStarts, LeaveOneOut, RoomsCooling } from './cooling/index.ts';
 import type { Design, ElementDesign } from './fabric/index.ts';
 import type { LogChannel, Understood } from './logs/index.ts';
+import { logInterval } from './maths/logInterval.ts';
+import { studentTQuantile } from './maths/studentT.ts';
 import type { FileAccount } from './record/index.ts';
 import { type Grid, timeAt } from './series/grid.ts';
 import { isoWithOffset } from './sky/zone.ts';
@@ -68,29 +70,27 @@ function reportDesign(design: Design): Assessment['design'] {
       ventilationWK: ranges.ventilation,
       elementsWK: [...ranges.elements],
     },
-    elements: design.elements.flatMap(reportElement),
+    elements: design.elements.map(reportElement),
     notes: design.findings.map(say),
   };
 }
 
-/** Where the house has a heat loss, every element has its own. */
-function reportElement(element: ElementDesign): NonNullable<Assessment['design']>['elements'] {
+function reportElement(element: ElementDesign): NonNullable<Assessment['design']>['elements'][number] {
   const { name, area, transmittance, heatLoss, to, findings } = element;
-  if (transmittance === null || heatLoss === null) return [];
-  return [{ name, areaM2: area, uValue: transmittance, heatLossWK: heatLoss, to, notes: findings.map(say) }];
+  return { name, areaM2: area, uValue: transmittance, heatLossWK: heatLoss, to, notes: findings.map(say) };
 }
 
-function reportStage(
-  { stage, pooled, estimates, tier, headline, gap, next, notes }: StageEvidence,
-  grid: Grid,
-  zone: string,
-): StageResult {
+function reportStage(evidence: StageEvidence, grid: Grid, zone: string): StageResult {
+  const { stage, pooled, estimates, tier, headline, gap, next, notes } = evidence;
   return {
     name: stage.name,
     from: isoWithOffset(stage.from, zone),
     to: isoWithOffset(stage.to, zone),
     nights: stage.nights.map((night) => reportNight(night, grid, zone)),
     timeConstantH: pooled && estimateInHours(pooled.timeConstant),
+    ...reportLaterStarts(evidence.laterStarts),
+    ...reportLeaveOneOut(evidence.leaveOneOut),
+    ...reportRooms(evidence.rooms),
     estimates: estimates.map(({ method, heatLossCoefficient, notes: said }) => ({
       method,
       heatLossWK: heatLossCoefficient,
@@ -101,6 +101,50 @@ function reportStage(
     gap,
     next: next.map(say),
     notes: notes.map(say),
+  };
+}
+
+function reportLaterStarts(them: LaterStarts | null): Pick<StageResult, 'laterStarts'> {
+  if (them === null) return {};
+  const { nights, starts, moves } = them;
+  const coverage = studentTQuantile(0.975, nights - 1);
+  return {
+    laterStarts: {
+      nights,
+      starts: starts.map(({ later, timeConstant, logSe, ratio }) => ({
+        laterH: inHours(later),
+        timeConstantH: estimateInHours(logInterval(timeConstant, logSe, 0, coverage)),
+        ratio: { ...ratio },
+      })),
+      moves,
+    },
+  };
+}
+
+function reportLeaveOneOut(them: LeaveOneOut | null): Pick<StageResult, 'leaveOneOut'> {
+  if (them === null) return {};
+  const { without, most, carries } = them;
+  const timeConstants = without.map(({ timeConstant }) => inHours(timeConstant));
+  return {
+    leaveOneOut: {
+      lowestTimeConstantH: Math.min(...timeConstants),
+      highestTimeConstantH: Math.max(...timeConstants),
+      most: { date: most.date, timeConstantH: inHours(most.timeConstant) },
+      carries,
+    },
+  };
+}
+
+function reportRooms({ rooms }: RoomsCooling): Pick<StageResult, 'rooms'> {
+  if (rooms.length === 0) return {};
+  return {
+    rooms: rooms.map(({ room, file, timeConstant, ratio, nights }) => ({
+      room,
+      file,
+      timeConstantH: estimateInHours(timeConstant),
+      ratio,
+      nights,
+    })),
   };
 }
 

@@ -2,11 +2,14 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { readHouseFolder } from '../server/houseFolder.ts';
-import { assess, type Evidence } from '../src/assess.ts';
+import { assess, assessRecord, type Evidence } from '../src/assess.ts';
 import { fitDecay, type JudgedNight, poolTimeConstants } from '../src/cooling/index.ts';
 import { reportOf } from '../src/report.ts';
 import { timeAt } from '../src/series/grid.ts';
+import type { HouseRecord } from '../src/series/record.ts';
 import { resample } from '../src/series/resample.ts';
+import { HOUR, recordOf, type Shape } from './cooling/nightsAtHand.ts';
+import { invented } from './fabric/inventedHouse.ts';
 
 const here = new URL('.', import.meta.url).pathname;
 
@@ -106,7 +109,9 @@ describe('the demonstration house', async () => {
     // house.json rounds areas to 0.01 m², which is 0.01 W/K at most.
     const { elements, heatLossAsTestedWK } = assessment.design ?? { elements: [], heatLossAsTestedWK: null };
     for (const { name, heatLossWK } of elements)
-      expect(Math.abs(heatLossWK - truth.drawn.heatLossWK.elements[name]), name).toBeLessThan(0.01);
+      expect(Math.abs((heatLossWK ?? Number.NaN) - truth.drawn.heatLossWK.elements[name]), name).toBeLessThan(
+        0.01,
+      );
     expect(Math.abs((heatLossAsTestedWK ?? 0) - truth.drawn.heatLossWK.whole)).toBeLessThan(0.03);
   });
 
@@ -121,6 +126,56 @@ describe('the demonstration house', async () => {
     const assessing = assess(without, reading.files);
     if (assessing.kind !== 'assessed') throw new Error('not assessed');
     expect(assessing.evidence.stages.map(({ tier }) => tier)).toEqual(['loggers', 'loggers']);
+  });
+});
+
+describe('beside a heated neighbour', () => {
+  /** As much to the neighbour as outside, 20 W/K each: it falls towards the middle of 5 °C and 19 °C. */
+  const house = (neighbour?: object) =>
+    invented({
+      floorAreaM2: 50,
+      elements: [
+        { name: 'Walls', areaM2: 100, uValue: 0.2 },
+        { name: 'Party wall', areaM2: 40, uValue: 0.5, to: 'adjacent' },
+      ],
+      conditions: { neighbour },
+    });
+  const record = (rooms: Shape['rooms'] = []): HouseRecord => {
+    const towardsTheMiddle = recordOf({ days: 5, timeConstant: 40 * HOUR, outside: () => 12, rooms });
+    return { ...towardsTheMiddle, outsideTemperature: towardsTheMiddle.outsideTemperature.map(() => 5) };
+  };
+  const logger = { room: 'Next door', place: 'adjacent', temperature: () => 19 } as const;
+
+  test.each([
+    ['by its temperature as stated', { temperatureC: 19 }, []],
+    ['by a logger that hangs there', undefined, [logger]],
+  ])('the time constant counts it, %s, and the heat loss is that to outside', (_, neighbour, rooms) => {
+    const { design, stages } = assessRecord(house(neighbour), record(rooms));
+    const [{ pooled, estimates }] = stages;
+    expect((pooled?.timeConstant.value ?? 0) / HOUR).toBeCloseTo(40, 6);
+    // COMPUTED by hand: of what leaves, half goes outside
+    const toOutside = (0.5 * (design?.heatCapacity ?? 0)) / (40 * HOUR);
+    const plain = estimates.find(({ method }) => method === 'capacity-over-tau');
+    expect(plain?.heatLossCoefficient.value).toBeCloseTo(toOutside, 6);
+  });
+
+  test('whose temperature nobody knows, it counts for nothing', () => {
+    const { neighbour, design, stages } = assessRecord(house(), record());
+    expect(neighbour).toBeNull();
+    const { pooled, estimates } = stages[0];
+    const whole = (design?.heatCapacity ?? 0) / (pooled?.timeConstant.value ?? 0);
+    expect(estimates[0].heatLossCoefficient.value).toBeCloseTo(whole, 6);
+  });
+
+  test('the less surely its temperature is stated, the wider is the time constant', () => {
+    const width = (plusMinusK: number) => {
+      const [{ pooled }] = assessRecord(house({ temperatureC: 19, plusMinusK }), record()).stages;
+      return Math.log((pooled?.timeConstant.high ?? 0) / (pooled?.timeConstant.low ?? 0));
+    };
+    // COMPUTED by hand: half of 2 K in 20 − 12 K falling to 18 − 12 K, either way
+    expect(width(2)).toBeGreaterThan(2 * (1 / 8));
+    expect(width(2)).toBeLessThan(2 * (1 / 6));
+    expect(width(0)).toBeLessThan(0.01);
   });
 });
 

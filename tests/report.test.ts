@@ -1,8 +1,9 @@
-/** What the assessment's JSON says of the design. */
+/** What the assessment's JSON says of the design, and of a stage's nights together. */
 import { describe, expect, test } from 'vitest';
-import { assess } from '../src/assess.ts';
+import { assess, assessRecord } from '../src/assess.ts';
 import { type Assessment, assessmentSchema } from '../src/assessment.ts';
 import { reportOf } from '../src/report.ts';
+import { HOUR, recordOf } from './cooling/nightsAtHand.ts';
 import { invented } from './fabric/inventedHouse.ts';
 
 /** Four invented winter days, a reading an hour. */
@@ -60,4 +61,60 @@ test('the design carries 95 % of each of its figures, and what would flow to nei
   expect(design?.ranges.elementsWK).toHaveLength(2);
   expect(design?.toNeighboursWK).toBe(15);
   expect(design?.elements.map(({ heatLossWK }) => heatLossWK)).toEqual([18, 0]);
+});
+
+test('a wall to neighbours without a U-value stays in its place among the elements', () => {
+  const { design } = assessmentOf([
+    { ...wall, name: 'Party wall', to: 'adjacent' },
+    { name: 'Walls', areaM2: 40, uValue: 0.45 },
+  ]);
+  expect(design?.elements.map(({ name, uValue, heatLossWK }) => [name, uValue, heatLossWK])).toEqual([
+    ['Party wall', null, 0],
+    ['Walls', 0.45, 18],
+  ]);
+  expect(design?.ranges.elementsWK[1]?.value).toBe(18);
+  expect(design?.toNeighboursWK).toBeNull();
+});
+
+describe('a stage’s nights together', () => {
+  const house = invented({ loggers: [{ file: 'a.csv', place: 'inside' }] });
+  /** The attic falls twice as fast as the house, the hall as it does; it cools from 20:00 towards 5 °C. */
+  const record = recordOf({
+    days: 6,
+    timeConstant: 40 * HOUR,
+    rooms: [
+      { room: 'Attic', place: 'inside', temperature: (_, inside) => 5 + (inside - 5) ** 2 / 15 },
+      { room: 'Hall', place: 'inside', temperature: (_, inside) => inside },
+    ],
+  });
+  const evidence = { house, accounts: [], record, ...assessRecord(house, record) };
+  const [stage] = assessmentSchema.parse(reportOf(evidence)).stages;
+
+  test('each room has its hours, and its ratio to the house', () => {
+    const rooms = stage.rooms?.map(({ room, timeConstantH, ratio }) => [
+      room,
+      timeConstantH.value,
+      ratio.value,
+    ]);
+    expect(rooms).toEqual([
+      ['Attic', expect.closeTo(20, 6), expect.closeTo(0.5, 6)],
+      ['Hall', expect.closeTo(40, 6), expect.closeTo(1, 6)],
+    ]);
+    expect(stage.notes.find(({ code }) => code === 'room-cools-fastest')?.text).toContain('“Attic”');
+  });
+
+  test('a plain exponential is the same whenever it is begun, and whichever night is left out', () => {
+    expect(stage.laterStarts?.moves).toBe(false);
+    expect(
+      stage.laterStarts?.starts.map(({ laterH, timeConstantH }) => [laterH, timeConstantH.value]),
+    ).toEqual([0, 1, 2, 3].map((later) => [later, expect.closeTo(40, 6)]));
+    expect(stage.leaveOneOut?.lowestTimeConstantH).toBeCloseTo(40, 6);
+    expect(stage.leaveOneOut?.highestTimeConstantH).toBeCloseTo(40, 6);
+  });
+
+  test('with one night and one room there is nothing to set beside it', () => {
+    const short = recordOf({ days: 1 });
+    const [lone] = reportOf({ house, accounts: [], record: short, ...assessRecord(house, short) }).stages;
+    expect([lone.laterStarts, lone.leaveOneOut, lone.rooms]).toEqual([undefined, undefined, undefined]);
+  });
 });

@@ -45,10 +45,10 @@ export function freeCooling(
 ): Float64Array {
   const curve = new Float64Array(time.length);
   curve[0] = start;
+  let [x, kept, lost] = [Number.NaN, 1, 0];
   for (let i = 1; i < time.length; i++) {
-    const x = (time[i] - time[i - 1]) / timeConstant;
-    const kept = Math.exp(-x);
-    const lost = -Math.expm1(-x);
+    const step = (time[i] - time[i - 1]) / timeConstant;
+    if (step !== x) [x, kept, lost] = [step, Math.exp(-step), -Math.expm1(-step)]; // mostly they are even
     const slope = outdoor[i] - outdoor[i - 1];
     curve[i] = kept * curve[i - 1] + lost * outdoor[i - 1] + slope * (1 - lost / x);
   }

@@ -1,6 +1,11 @@
 export { type DecayFit, fitDecay, freeCooling } from './decay.ts';
+export { driverOf, type Neighbour } from './driver.ts';
 export { type HandDecision, heatBetween, type JudgedNight, judgeNights } from './judge.ts';
+export { type LaterStart, type LaterStarts, laterStarts } from './laterStarts.ts';
+export { type LeaveOneOut, leaveOneNightOut, type WithoutOneNight } from './leaveOneOut.ts';
+export { type NightsNote, notesOnNights } from './nightsNotes.ts';
 export { type PooledTimeConstant, poolTimeConstants } from './pool.ts';
 export type { NightReason } from './reasons.ts';
+export { type RoomsCooling, type RoomTimeConstant, roomsCooling } from './rooms.ts';
 export { nightsOfStage, type StageNights } from './stages.ts';
 export { type CoolingWindow, coolingWindow } from './window.ts';

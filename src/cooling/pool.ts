@@ -14,7 +14,7 @@ export interface PooledTimeConstant {
   /** Standard deviation of the logarithm from night to night, beyond the nights' own errors [–]. */
   readonly betweenNights: number;
   readonly nights: number;
-  /** Mean inside less outside over them [K]. */
+  /** Mean inside less what drives the fall over them [K]. */
   readonly meanDifference: number;
 }
 
@@ -29,8 +29,8 @@ export function poolTimeConstants(
   nights: readonly JudgedNight[],
   differenceSd: number,
 ): PooledTimeConstant | null {
-  const used = nights.flatMap(({ used, fit, meanDifference }) =>
-    used && fit?.kind === 'fitted' && meanDifference !== null ? [{ fit, meanDifference }] : [],
+  const used = nights.flatMap(({ used, fit, drivingDifference }) =>
+    used && fit?.kind === 'fitted' && drivingDifference !== null ? [{ fit, drivingDifference }] : [],
   );
   const fits = used.map(({ fit }) => fit);
   const pooled = poolRandomEffects(
@@ -39,7 +39,7 @@ export function poolTimeConstants(
   );
   if (pooled.kind === 'not pooled') return null;
   const { mean, se, degreesOfFreedom, betweenVariance } = pooled;
-  const meanDifference = used.reduce((sum, night) => sum + night.meanDifference, 0) / used.length;
+  const meanDifference = used.reduce((sum, night) => sum + night.drivingDifference, 0) / used.length;
   const half = Math.hypot(
     studentTQuantile(0.975, degreesOfFreedom) * se,
     (NORMAL_95 * differenceSd) / meanDifference,

@@ -1,6 +1,7 @@
 /** Where in a night the shell cools freely: after heat and sun have left, before morning warms it again. */
 import { type Grid, indexAt, timeAt } from '../series/grid.ts';
 import type { Night } from '../sky/nights.ts';
+import { suddenFalls } from './suddenFall.ts';
 
 /** Cells of the grid, both ends included. */
 export interface CoolingWindow {
@@ -15,6 +16,8 @@ export interface CoolingWindow {
 const SETTLING = 1.5 * 3600;
 /** The last readings before the lowest point already feel the morning [s]. */
 const BEFORE_LOWEST = 600;
+/** What is opened within so long of the window's end ends it [s]: the hours before it are good. */
+const LAST_HOUR = 3600;
 /** A rise of more than this means that heat came in: a thermostat's swing, a heater, people [K]. */
 const HEAT_CAME_IN = 0.2;
 /** Still at the peak: within this of it [K]. */
@@ -22,8 +25,8 @@ const AT_PEAK = 0.1;
 
 /**
  * The cooling window of a night: from the last instant at the last peak (after which the temperature only falls),
- * plus 1.5 h, and not before sunset; to the lowest point of the later half of the night less ten minutes. A logger
- * coarser than 0.1 K widens both tolerances.
+ * or from where the heating plainly went off after it, plus 1.5 h, and not before sunset; to the lowest point of the
+ * later half of the night less ten minutes, or where something is opened in its last hour. A logger coarser than 0.1 K widens both tolerances.
  *
  * @param inside     temperature on the grid [°C], NaN where missing
  * @param resolution smallest step of the readings [K]
@@ -41,9 +44,14 @@ export function coolingWindow(
   const peak = lastPeak(inside, noon, lowest, Math.max(HEAT_CAME_IN, 2 * resolution));
   let leave = lowest;
   while (leave > peak && !(inside[leave] >= inside[peak] - Math.max(AT_PEAK, resolution))) leave--;
+  let last = lowest - Math.round(BEFORE_LOWEST / grid.step);
+  const lastHour = last - Math.round(LAST_HOUR / grid.step);
+  for (const { at, whileCooling } of suddenFalls(grid, inside, night, resolution)) {
+    if (!whileCooling && at > leave && at < lowest) leave = at;
+    if (whileCooling && at >= lastHour) last = Math.min(last, at);
+  }
   const start = Math.max(timeAt(grid, leave) + SETTLING, night.sunset);
   const first = Math.max(0, Math.ceil((start - grid.start) / grid.step));
-  const last = lowest - Math.round(BEFORE_LOWEST / grid.step);
   return last > first ? { first, last } : null;
 }
 

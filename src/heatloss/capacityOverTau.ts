@@ -20,22 +20,27 @@ export interface CapacityOverTauInput {
   readonly timeConstant: number;
   readonly logSe: number;
   readonly degreesOfFreedom: number;
-  /** Heat that is always given off inside [W], and the mean inside less outside over the nights [K]. */
+  /** Heat that is always given off inside [W], and the mean inside less what drives the fall over the nights [K]. */
   readonly constantGains: number;
   readonly meanDifference: number;
   /** Standard deviation of what the loggers may be off in that [K]. */
   readonly differenceSd: number;
+  /** A heated neighbour's share of all losses, which the time constant counts as well, 0 to below 1 [–]. */
+  readonly neighbourShare: number;
 }
 
 /**
  * Heat-loss coefficient = heat capacity / time constant + constant gains / mean temperature difference.
  * The second term is what gains held back: dT/dt = −(H·D − G)/C is read as −D/tau.
  *
+ * Beside a heated neighbour the house falls towards outdoors and the neighbour, each by its share of U·A, and H is
+ * the loss to both. The heat loss of a house is that to outside: (1 − neighbour's share)·H, the share as drawn.
+ *
  * @see ISO 13790:2008 12.2.1.3 (time constant = capacity / heat-loss coefficient)
  */
 export function capacityOverTau(input: CapacityOverTauInput): HeatLossEstimate {
   const { heatCapacity, heatCapacitySd, timeConstant, logSe, constantGains, meanDifference } = input;
-  const value = heatCapacity / timeConstant + constantGains / meanDifference;
+  const value = (1 - input.neighbourShare) * (heatCapacity / timeConstant + constantGains / meanDifference);
   const nightsSd = (logSe * studentTQuantile(0.975, input.degreesOfFreedom)) / NORMAL_95;
   const loggersSd = input.differenceSd / meanDifference;
   const logSd = Math.hypot(heatCapacitySd, nightsSd, loggersSd, LOG_BIAS_SD);

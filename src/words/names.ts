@@ -1,5 +1,5 @@
 /** What the closed lists are called when spoken of. */
-import type { Method, Verdict } from '../assessment.ts';
+import type { Method, Quantity, Verdict } from '../assessment.ts';
 import type { NightReason } from '../cooling/index.ts';
 
 export const methodNames: Readonly<Record<Method, string>> = {
@@ -18,16 +18,41 @@ export const verdictSentences: Readonly<Record<Verdict, string>> = {
   undecided: 'Whether it performs as drawn cannot be told yet.',
 };
 
+/** The unit of `reportedUnits` of each quantity, as people write it. */
+export const unitsWritten: Readonly<Record<Quantity, string>> = {
+  temperature: '°C',
+  humidity: '%',
+  dewPoint: '°C',
+  absoluteHumidity: 'g/m³',
+  windSpeed: 'm/s',
+  irradiance: 'W/m²',
+  power: 'W',
+  energy: 'kWh',
+  meter: 'kWh',
+  pressure: 'hPa',
+  carbonDioxide: 'ppm',
+  voltage: 'V',
+};
+
 /** Why a night was left out, in the few words that its band has room for. */
 export const reasonsInBrief: Readonly<Record<NightReason['code'], string>> = {
   'no-inside-readings': 'no inside readings',
   'no-outside-readings': 'no outdoor readings',
   'gap-inside': 'inside readings missing',
   'gap-outside': 'outdoor readings missing',
+  'gap-neighbour': 'next door’s readings missing',
   'no-cooling-window': 'heat until morning',
   'too-short': 'too short a fall',
   'difference-too-small': 'too mild outside',
   'heater-on': 'a heater was on',
+  'heating-cycled': 'heating came and went',
+  'heat-came-in': 'heat came in',
+  'room-warmed': 'a room warmed',
+  opened: 'air was let in',
+  'sun-still-on': 'sun in the night hours',
+  'outside-stood-still': 'outdoor logger stood still',
+  'outside-jumped': 'outdoor logger moved',
+  'outside-above-inside': 'warmer outside',
   'barely-fell': 'it barely fell',
   'uneven-fall': 'the fall is uneven',
   'put-in-by-hand': 'put in by hand',

@@ -3,7 +3,7 @@
  * Read them aloud before you change them.
  */
 import type { Message, Where } from '../assessment.ts';
-import type { NightReason } from '../cooling/index.ts';
+import type { NightReason, NightsNote } from '../cooling/index.ts';
 import type { FabricFinding, MoistureFinding } from '../fabric/index.ts';
 import type { NextStep, StageNote } from '../gap/index.ts';
 import type { HeatLossNote } from '../heatloss/index.ts';
@@ -28,6 +28,7 @@ export type Finding =
   | FabricFinding
   | MoistureFinding
   | NightReason
+  | NightsNote
   | HeatLossNote
   | StageNote
   | NextStep;

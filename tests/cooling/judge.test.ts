@@ -109,3 +109,139 @@ describe('a night', () => {
     expect(night.reasons).toEqual([{ code: 'left-out-by-hand', why: 'hatch open' }]);
   });
 });
+
+describe('something that happened in the night is named', () => {
+  /** A window open for half an hour: the air falls at once and comes back as the walls warm it. */
+  const open = (from: number, depth: number) => (t: number, it: number) => {
+    const since = (t - midnight) / HOUR - from;
+    if (since < 0 || since > 8) return it;
+    const opened = 1 - Math.exp(-Math.min(since, 0.5) / 0.15);
+    return it - depth * opened * Math.exp(-Math.max(0, since - 0.5) / 0.4);
+  };
+
+  test('a window open for half an hour, unless four good hours lie before it, which then count alone', () => {
+    for (const hour of [24, 25, 26, 27, 28, 29])
+      for (const depth of [0.8, 1.5, 3]) {
+        const record = recordOf({ days: 1, inside: open(hour, depth) });
+        const [{ used, reasons, window, fit }] = judgeNights(record, nightsOf(record));
+        if (!used) expect(reasons.map(({ code }) => code)).toContain('opened');
+        else {
+          expect(timeAt(record.grid, window?.last ?? 0)).toBeLessThanOrEqual(midnight + hour * HOUR);
+          expect(fit?.kind === 'fitted' && fit.timeConstant.value / HOUR).toBeCloseTo(40, 1);
+        }
+      }
+  });
+
+  test('with the hour, told before sunrise', () => {
+    const [night] = judge({ days: 1, inside: open(26, 0.8) });
+    const opened = night.reasons.find(({ code }) => code === 'opened');
+    if (opened?.code !== 'opened') throw new Error('not found');
+    // Opened at 02:00; it may be told one cell early or late.
+    const told = night.night.sunrise - opened.beforeSunrise;
+    expect(Math.abs(told - (midnight + 26 * HOUR))).toBeLessThanOrEqual(600);
+  });
+
+  test('a hatch that stays open until the morning', () => {
+    const hatch = (t: number, it: number) => {
+      const since = (t - midnight) / HOUR - 25;
+      return since < 0 || since > 6 ? it : it - 1.2 * (1 - Math.exp(-since / 0.3)) - 0.3 * since;
+    };
+    expect(judge({ days: 1, inside: hatch })[0].reasons.map(({ code }) => code)).toContain('opened');
+  });
+
+  test('a thermostat that keeps the house from falling on', () => {
+    const cycling = (t: number, it: number) => {
+      const hour = (t - midnight) / HOUR;
+      return hour > 23 && hour < 31 ? 18.4 + 0.3 * Math.sin((2 * Math.PI * hour) / 1.2) : it;
+    };
+    const [night] = judge({ days: 1, inside: cycling });
+    expect(night.used).toBe(false);
+    expect(night.reasons.map(({ code }) => code)).toContain('heating-cycled');
+  });
+
+  test('a heater in one room', () => {
+    const heating = inFirstNight(25, 27);
+    const rooms = [
+      {
+        room: 'Bedroom',
+        place: 'inside',
+        temperature: (t: number, it: number) => it + (heating(t) ? 1 : 0),
+      } as const,
+    ];
+    expect(judge({ rooms })[0].reasons).toEqual([
+      { code: 'room-warmed', room: 'Bedroom', rise: expect.closeTo(0.9, 0) },
+    ]);
+    expect(judge({ rooms })[1].reasons).toEqual([]);
+  });
+
+  test('sun by the weather record, long after sunset by the place: a clock runs wrong', () => {
+    const late = inFirstNight(12, 24);
+    expect(judge({ irradiance: (t) => (late(t) ? 200 : 0) })[0].reasons).toEqual([
+      { code: 'sun-still-on', irradiance: 200 },
+    ]);
+    expect(judge({ irradiance: () => 3 })[0].used).toBe(true);
+  });
+
+  test('an outdoor logger that stood still from noon to sunrise, when on other days it does not', () => {
+    const stopped = inFirstNight(12, 33);
+    const outside = (t: number) => (stopped(t) ? 6 : 6 + 2 * Math.cos((2 * Math.PI * t) / (24 * HOUR)));
+    const nights = judge({ outside });
+    expect(nights.map(({ reasons }) => reasons.map(({ code }) => code))).toEqual([
+      ['outside-stood-still'],
+      [],
+      [],
+    ]);
+  });
+
+  test('an outdoor logger that was carried indoors for a while', () => {
+    const indoors = inFirstNight(25, 28);
+    const record = recordOf();
+    const outsideTemperature = record.outsideTemperature.map((it, i) =>
+      indoors(timeAt(record.grid, i)) ? 18 : it,
+    );
+    const [night] = judgeNights({ ...record, outsideTemperature }, nightsOf(record));
+    expect(night.reasons.map(({ code }) => code)).toContain('outside-jumped');
+    expect(night.used).toBe(false);
+  });
+});
+
+describe('a night beside a heated neighbour', () => {
+  const besideOf = (temperature: (t: number) => number) => {
+    // The house cools towards 9.5 °C: 0.7 of 5 °C outdoors and 0.3 of the neighbour's 20 °C.
+    const record = recordOf({
+      outside: () => 9.5,
+      rooms: [{ room: 'Next door', place: 'adjacent', temperature }],
+    });
+    return { ...record, outsideTemperature: record.outsideTemperature.map(() => 5) };
+  };
+
+  test('is driven by both, each by its share of the losses', () => {
+    const record = besideOf(() => 20);
+    for (const { used, fit, meanDifference, drivingDifference } of judgeNights(record, nightsOf(record), [], {
+      weight: 0.3,
+      temperature: null,
+    })) {
+      expect(used).toBe(true);
+      if (fit?.kind === 'fitted') expect(fit.timeConstant.value / HOUR).toBeCloseTo(40, 3);
+      expect((meanDifference ?? 0) - (drivingDifference ?? 0)).toBeCloseTo(4.5, 6);
+    }
+  });
+
+  test('takes the temperature that was stated where no logger lies there', () => {
+    const record = { ...besideOf(() => 20), rooms: [] };
+    const [{ fit }] = judgeNights(record, nightsOf(record), [], { weight: 0.3, temperature: 20 });
+    expect(fit?.kind === 'fitted' && fit.timeConstant.value / HOUR).toBeCloseTo(40, 3);
+  });
+
+  test('without the neighbour in it, reads far too slow', () => {
+    const record = besideOf(() => 20);
+    const [{ fit }] = judgeNights(record, nightsOf(record));
+    expect(fit?.kind === 'fitted' && fit.timeConstant.value / HOUR).toBeGreaterThan(50);
+  });
+
+  test('is not used when the neighbour’s logger was silent', () => {
+    const record = besideOf(() => Number.NaN);
+    const nights = judgeNights(record, nightsOf(record), [], { weight: 0.3, temperature: null });
+    expect(nights[0].reasons).toEqual([{ code: 'gap-neighbour', missing: expect.any(Number) }]);
+  });
+});

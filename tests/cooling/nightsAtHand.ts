@@ -1,6 +1,6 @@
 /** Invented records for tests: a room of one time constant, heated to a set temperature by day. */
 import { gridOver, timeAt } from '../../src/series/grid.ts';
-import type { HouseRecord } from '../../src/series/record.ts';
+import type { HouseRecord, RoomSeries } from '../../src/series/record.ts';
 import { nightsBetween } from '../../src/sky/nights.ts';
 
 export const place = { latitude: 52, longitude: -1, timeZone: 'UTC' };
@@ -17,6 +17,13 @@ export interface Shape {
   /** Last word on the inside temperature, by instant; NaN makes a gap. */
   readonly inside?: (t: number, temperature: number) => number;
   readonly heatingPower?: (t: number) => number;
+  readonly irradiance?: (t: number) => number;
+  /** Loggers of their own, from the instant and the inside temperature. */
+  readonly rooms?: readonly {
+    readonly room: string;
+    readonly place: RoomSeries['place'];
+    readonly temperature: (t: number, inside: number) => number;
+  }[];
   /** Of the loggers [K]. */
   readonly resolution?: number;
 }
@@ -36,13 +43,19 @@ export function recordOf(shape: Shape = {}): HouseRecord {
   });
   return {
     grid,
-    rooms: [],
+    rooms: (shape.rooms ?? []).map(({ room, place, temperature }) => ({
+      file: `${room}.csv`,
+      room,
+      place,
+      temperature: body.map((it, i) => temperature(times[i], it)),
+      relativeHumidity: null,
+    })),
     insideTemperature: body.map((it, i) => inside(times[i], it)),
     outsideTemperature: times.map(outside),
     differenceSd: 0,
     insideResolution: shape.resolution ?? 0.01,
     windSpeed: null,
-    irradiance: null,
+    irradiance: shape.irradiance ? times.map(shape.irradiance) : null,
     heatingPower: shape.heatingPower ? times.map(shape.heatingPower) : null,
     heatingPowerSd: 0.02,
   };

@@ -3,6 +3,7 @@
  *
  * COMPUTED: the exact solution of dT/dt = (Te − T)/tau with Te = 4 + 3·cos(2πt/24 h), checked by Runge–Kutta; and
  * T(t) = Te + (T0 − Te)·exp(−t/tau) with Te constant (READ: thesis on the decay method, its equation 7).
+ * COMPUTED: two nodes by the eigenvalues of their matrix, as printed beside the test.
  */
 import { describe, expect, test } from 'vitest';
 import { fitDecay, freeCooling } from '../../src/cooling/index.ts';
@@ -71,4 +72,48 @@ test.each([
     20,
   );
   expect(curve[(hours * HOUR) / 600]).toBeCloseTo(value, 5);
+});
+
+describe('a room of two reservoirs, 3 MJ/K inside and 25 MJ/K in the fabric', () => {
+  // COMPUTED (eigenvalues): 0.002 K/W between them, 0.006 K/W to 5 °C outside, at first 21 °C and 20 °C.
+  const [fast, slow] = [1.4822 * HOUR, 46.8511 * HOUR];
+  const printed = [
+    [0.5, 20.72107],
+    [1, 20.47633],
+    [2, 20.05487],
+    [4, 19.354],
+    [8, 18.1567],
+    [12, 17.07851],
+  ] as const;
+  /** 16 K of two exponentials with the printed time constants; their shares by the first slope, −0.5 kW over 3 MJ/K. */
+  const share = (16 / slow - 1 / 0.002 / 3e6) / (1 / slow - 1 / fast);
+  const room = (t: number) => 5 + share * Math.exp(-t / fast) + (16 - share) * Math.exp(-t / slow);
+
+  test.each(printed)('is after %f h at %f °C', (hours, expected) => {
+    // The time constants are printed to 1e-4 h, which moves the temperature by less than 1e-4 K.
+    expect(room(hours * HOUR)).toBeCloseTo(expected, 3);
+  });
+
+  const between = (from: number, to: number) => {
+    const time = every(600, 12).filter((t) => t >= from * HOUR && t <= to * HOUR);
+    const fit = fitDecay(
+      time,
+      time.map(room),
+      time.map(() => 5),
+    );
+    if (fit.kind === 'not fitted') throw new Error(fit.reason);
+    return fit.timeConstant.value / HOUR;
+  };
+
+  test('gives, from 4 to 12 h, its late time constant of 46.9 h to 2 %, not the 62 h of all mass times all resistance', () => {
+    // What is left of the first reservoir at 4 h, exp(−4/1.48) = 7 %, bends the curve by less than that share of 2 K.
+    expect(Math.abs(between(4, 12) / 46.8511 - 1)).toBeLessThan(0.02);
+    expect((3e6 + 25e6) * (0.002 + 0.006)).toBeCloseTo(62.2 * HOUR, -3);
+  });
+
+  test('gives the shorter ones the earlier one begins', () => {
+    const begun = [0.5, 1.5, 2.5, 3.5, 4.5].map((from) => between(from, 12));
+    expect(begun).toEqual(begun.toSorted((a, b) => a - b));
+    expect(begun[0]).toBeLessThan(0.97 * 46.8511);
+  });
 });

@@ -29,9 +29,9 @@ async function run(...args: string[]) {
   return { code, ...written, assessment: (): Assessment => JSON.parse(written.out) };
 }
 
-/** Ten-minute readings over three invented January nights: 20 °C by day, an exponential fall from 20:00. */
-function log(temperatureAt: (hour: number) => number): string {
-  const rows = Array.from({ length: 3 * 144 }, (_, i) => {
+/** Ten-minute readings over invented January nights: 20 °C by day, an exponential fall from 20:00. */
+function log(temperatureAt: (hour: number) => number, nights = 3): string {
+  const rows = Array.from({ length: nights * 144 }, (_, i) => {
     const time = new Date(Date.UTC(2027, 0, 10, 12) + i * 600_000);
     return `${time.toISOString().slice(0, 16).replace('T', ' ')},${temperatureAt(12 + i / 6).toFixed(2)}`;
   });
@@ -229,4 +229,30 @@ test('the readable summary gives the measured and the drawn heat loss, the night
   expect(out).toMatch(/Heat loss, as drawn\s+\d/);
   expect(out).toMatch(/o inside {3}- fitted {3}\. outside/);
   expect(out).toMatch(/A result is evidence, not a certificate/);
+});
+
+test('the readable summary names the room that cools fastest, and warns where it matters when one begins', async () => {
+  const sinceEvening = (hour: number) => (hour % 24) - 20 + (hour % 24 < 12 ? 24 : 0);
+  const falling = (fall: (since: number) => number) =>
+    log((hour) => {
+      const since = sinceEvening(hour);
+      return since < 0 || since > 11 ? 20 : 5 + 15 * fall(since);
+    }, 8);
+  await write({
+    'house.json': JSON.stringify({
+      ...house,
+      loggers: [...house.loggers, { file: 'attic.csv', place: 'inside', room: 'Attic' }],
+    }),
+    'in.csv': falling((since) => 0.85 * Math.exp(-since / 80) + 0.15 * Math.exp(-since / 2)),
+    'attic.csv': falling((since) => 0.85 * Math.exp(-since / 40) + 0.15 * Math.exp(-since / 2)),
+    'out.csv': log(() => 5, 8),
+  });
+  const { out } = await run(folder);
+  expect(out).toMatch(/“Attic” cools fastest/);
+  expect(out).toMatch(/The time constant depends on when one begins/);
+});
+
+test('the readable summary writes degrees as people do', async () => {
+  await write({ 'house.json': JSON.stringify(house), 'in.csv': inside, 'out.csv': outside });
+  expect((await run(folder)).out).toMatch(/temperature from “Temperature \(°C\)”: 5\.0 to 5\.0 °C\n/);
 });
