@@ -28,8 +28,27 @@ const isLocalTime = (text: string) => {
 const isInsideFolder = (path: string) =>
   !/^([/\\]|[A-Za-z]:)/.test(path) && !path.split(/[/\\]/).includes('..') && !path.includes('\0');
 
-const positive = z.number().positive();
-const fraction = z.number().min(0).max(1);
+const between = (least: number, most: number) => z.number().min(least).max(most);
+const above0 = (least: number, most: number) => z.number().positive({ abort: true }).min(least).max(most);
+const from0 = (most: number) => z.number().nonnegative().max(most);
+const fraction = between(0, 1);
+
+// Far outside anything that is built: a slip of the unit passes and is questioned, what breaks arithmetic does not.
+const millimetres = above0(0.001, 1e5);
+const metres = above0(0.01, 1e5);
+const squareMetres = above0(1e-4, 1e6);
+const cubicMetres = above0(0.001, 1e7);
+const squareMillimetresPerMetre = from0(1e7);
+const conductivity = above0(1e-6, 1e4);
+const density = above0(0.001, 1e5);
+const specificHeat = above0(0.01, 1e6);
+const transmittance = above0(1e-4, 1000);
+const resistance = from0(1000);
+const airChanges = from0(1000);
+const divisor = above0(0.1, 1000);
+const watts = from0(1e7);
+const celsius = between(-100, 100);
+const kelvin = between(-100, 100);
 const name = z.string().min(1).max(200);
 const timeZone = z
   .string()
@@ -89,7 +108,9 @@ const reading = {
     ),
   columns: columns.optional(),
   timeZone: timeZone.optional().describe('when the file is not in local time, for example "UTC"'),
-  clockOffsetMin: z.number().optional().describe("minutes added to the file's clock to give true time"),
+  clockOffsetMin: between(-1e8, 1e8)
+    .optional()
+    .describe("minutes added to the file's clock to give true time"),
   read: answers.optional(),
 };
 
@@ -103,9 +124,9 @@ const logger = z.strictObject({
   file,
   place: z.enum(['inside', 'outside', 'void', 'surface', 'adjacent']),
   room: name.optional(),
-  volumeM3: positive.optional(),
+  volumeM3: cubicMetres.optional(),
   element: name.optional().describe('the element that a surface, adjacent or void logger belongs to'),
-  temperatureOffsetK: z.number().optional().describe("added to the logger's readings"),
+  temperatureOffsetK: kelvin.optional().describe("added to the logger's readings"),
   putBack: z.array(span).optional(),
   leaveOut: z.array(span).optional(),
   ...reading,
@@ -122,12 +143,12 @@ const heat = z
       .describe('power in W, energy = kWh per interval, meter = running kWh reading'),
     part: fraction.optional().describe('the share of it that warms the house; 1 when left out'),
     unit: z.enum(['kWh', 'm3']).optional(),
-    kWhPerUnit: positive.optional(),
+    kWhPerUnit: above0(1e-4, 1e4).optional(),
     from: localTime.optional(),
     to: localTime.optional(),
-    energyKWh: z.number().nonnegative().optional(),
-    powerW: z.number().nonnegative().optional(),
-    plusMinusPercent: z.number().nonnegative().max(100).optional(),
+    energyKWh: from0(1e6).optional(),
+    powerW: watts.optional(),
+    plusMinusPercent: from0(100).optional(),
     ...reading,
   })
   .superRefine((entry, context) => {
@@ -155,17 +176,17 @@ const heat = z
 const bridge = z
   .strictObject({
     name,
-    widthMm: positive.optional(),
-    spacingMm: positive.optional(),
+    widthMm: millimetres.optional(),
+    spacingMm: millimetres.optional(),
     extraFraction: fraction.optional().describe('plates, noggins, doubled members'),
     fraction: fraction.optional().describe('the bridged part outright, instead of width and spacing'),
     continues: z
       .boolean()
       .optional()
       .describe('the same members as in the bridged layer before it, not others that cross them'),
-    conductivityWmK: positive,
-    densityKgM3: positive.optional(),
-    specificHeatJkgK: positive.optional(),
+    conductivityWmK: conductivity,
+    densityKgM3: density.optional(),
+    specificHeatJkgK: specificHeat.optional(),
   })
   .superRefine((timber, context) => {
     const fail = (path: string, message: string) =>
@@ -186,21 +207,20 @@ const bridge = z
 const layer = z
   .strictObject({
     name,
-    thicknessMm: positive.optional(),
-    conductivityWmK: positive.optional(),
-    densityKgM3: positive.optional(),
-    specificHeatJkgK: positive.optional(),
-    resistanceM2KW: z.number().nonnegative().optional().describe('stated outright instead of a conductivity'),
+    thicknessMm: millimetres.optional(),
+    conductivityWmK: conductivity.optional(),
+    densityKgM3: density.optional(),
+    specificHeatJkgK: specificHeat.optional(),
+    resistanceM2KW: resistance.optional().describe('stated outright instead of a conductivity'),
     air: z.enum(['unventilated', 'slightly', 'ventilated']).optional(),
-    openingMm2PerM: z.number().nonnegative().optional().describe('openings of an air layer, mm² per metre'),
-    widthMm: positive.optional().describe('of a small or divided air space, across the flow of heat'),
-    emissivity: positive
-      .max(1)
+    openingMm2PerM: squareMillimetresPerMetre.optional().describe('openings of an air layer, mm² per metre'),
+    widthMm: millimetres.optional().describe('of a small or divided air space, across the flow of heat'),
+    emissivity: above0(0.001, 1)
       .optional()
       .describe('of the brighter face of an air layer; about 0.9 when left out'),
     bridge: bridge.optional(),
-    vapourResistance: positive.optional().describe('vapour resistance factor mu'),
-    sdM: z.number().nonnegative().optional().describe('equivalent air layer thickness'),
+    vapourResistance: above0(1e-4, 1e9).optional().describe('vapour resistance factor mu'),
+    sdM: from0(1e6).optional().describe('equivalent air layer thickness'),
   })
   .superRefine((it, context) => {
     const fail = (path: string, message: string) =>
@@ -214,6 +234,14 @@ const layer = z
     for (const key of ['openingMm2PerM', 'widthMm', 'emissivity'] as const)
       if (it[key] !== undefined && it.air === undefined) fail(key, 'only in an air layer');
   });
+
+/** More than any wall has; what follows takes long with many. */
+const mostLayers = 100;
+
+function notTooMany(layers: readonly z.infer<typeof layer>[], context: z.RefinementCtx) {
+  if (layers.length > mostLayers)
+    context.addIssue({ code: 'custom', message: `at most ${mostLayers} layers` });
+}
 
 /** A bridge continues that of a layer further inside, so there must be one. */
 function bridgesContinueSomething(layers: readonly z.infer<typeof layer>[], context: z.RefinementCtx) {
@@ -231,7 +259,12 @@ const elementBuildUp = z.strictObject({
     .enum(['up', 'across', 'down'])
     .optional()
     .describe('the way heat flows: up (roof), across (wall), down (floor); across when left out'),
-  layers: z.array(layer).min(1).superRefine(bridgesContinueSomething).describe('from inside to outside'),
+  layers: z
+    .array(layer)
+    .min(1)
+    .superRefine(bridgesContinueSomething)
+    .superRefine(notTooMany)
+    .describe('from inside to outside'),
 });
 
 const shelter = z.enum(['sheltered', 'average', 'exposed']).describe('from the wind; average when left out');
@@ -239,47 +272,92 @@ const shelter = z.enum(['sheltered', 'average', 'exposed']).describe('from the w
 const edgeInsulation = z
   .strictObject({
     lies: z.enum(['flat', 'upright']).describe('flat under or on the slab, or upright along its edge'),
-    reachMm: positive.describe('how far it reaches from the edge inward, or down'),
-    thicknessMm: positive,
-    conductivityWmK: positive,
+    reachMm: millimetres.describe('how far it reaches from the edge inward, or down'),
+    thicknessMm: millimetres,
+    conductivityWmK: conductivity,
   })
   .describe('along the edge of a slab on ground');
 
 const underfloor = z
   .strictObject({
-    heightMm: z.number().nonnegative().optional().describe('of the floor above ground outside; 300'),
-    wallUValue: positive.optional().describe('of the wall below the floor, W/(m²K); 1.7'),
-    openingMm2PerM: z.number().nonnegative().optional().describe('ventilation openings per metre; 1500'),
-    windSpeedMS: positive.optional().describe('mean, 10 m above ground; 5'),
+    heightMm: from0(1e5).optional().describe('of the floor above ground outside; 300'),
+    wallUValue: transmittance.optional().describe('of the wall below the floor, W/(m²K); 1.7'),
+    openingMm2PerM: squareMillimetresPerMetre.optional().describe('ventilation openings per metre; 1500'),
+    windSpeedMS: above0(0.001, 200).optional().describe('mean, 10 m above ground; 5'),
     shelter: shelter.optional(),
-    groundResistanceM2KW: z.number().nonnegative().optional().describe('of insulation on the ground; 0'),
+    groundResistanceM2KW: resistance.optional().describe('of insulation on the ground; 0'),
   })
   .describe('the ventilated space under a suspended floor');
+
+/** Of a house by ISO 13790:2008, Table 12, of an element by ISO 52016-1:2017, Table B.14. */
+export const massClasses = ['very light', 'light', 'medium', 'heavy', 'very heavy'] as const;
+
+/** What a limiting U-value may be for. */
+export const limitKinds = [
+  'roof',
+  'wall',
+  'floor',
+  'party wall',
+  'window',
+  'roof window',
+  'rooflight',
+  'door',
+] as const;
+
+const limits = z
+  .strictObject({
+    name: name.describe('of the table, as it is to be shown'),
+    dated: localDate.describe("the day of the table's text"),
+    note: z.string().max(1000).optional().describe('shown beside its figures'),
+    uValues: z
+      .strictObject({
+        roof: transmittance.optional(),
+        wall: transmittance.optional(),
+        floor: transmittance.optional(),
+        'party wall': transmittance.optional(),
+        window: transmittance.optional(),
+        'roof window': transmittance.optional(),
+        rooflight: transmittance.optional(),
+        door: transmittance.optional(),
+      } satisfies Record<(typeof limitKinds)[number], unknown>)
+      .describe('by kind of element, W/(m²K)'),
+  })
+  .describe('limiting U-values to set beside those of the elements, instead of the example; no verdict');
 
 const element = z
   .strictObject({
     name,
-    areaM2: positive,
-    uValue: positive.optional().describe('transmittance, W/(m²K); beside layers it stands instead of theirs'),
+    areaM2: squareMetres,
+    uValue: transmittance
+      .optional()
+      .describe('transmittance, W/(m²K); beside layers it stands instead of theirs'),
     buildUp: elementBuildUp.optional(),
     gValue: fraction.optional().describe('total solar energy transmittance of a window'),
-    orientationDeg: z.number().min(0).max(360).optional().describe('from north, clockwise'),
-    tiltDeg: z.number().min(0).max(180).optional().describe('0 = faces the sky, 90 = upright'),
+    orientationDeg: between(0, 360).optional().describe('from north, clockwise'),
+    tiltDeg: between(0, 180).optional().describe('0 = faces the sky, 90 = upright'),
     to: z.enum(['outside', 'ground', 'adjacent', 'void']).optional().describe('outside when left out'),
     temperatureFactor: fraction.optional(),
     room: name.optional(),
-    perimeterM: positive.optional().describe('exposed perimeter of a ground floor'),
+    massClass: z
+      .enum(massClasses)
+      .optional()
+      .describe('of ISO 52016-1, where no layers tell what it stores; very light when left out'),
+    limitKind: z
+      .enum(limitKinds)
+      .optional()
+      .describe('which limiting U-value to set beside its own, where the one proposed is not the right one'),
+    perimeterM: metres.optional().describe('exposed perimeter of a ground floor'),
     soil: z.enum(['clay', 'sand', 'rock']).optional().describe('under a ground floor; clay when left out'),
-    wallThicknessMm: positive.optional().describe('of the walls around a ground floor; 300 when left out'),
+    wallThicknessMm: millimetres.optional().describe('of the walls around a ground floor; 300 when left out'),
     edgeInsulation: edgeInsulation.optional(),
     underfloor: underfloor.optional(),
     airGapLevel: z.union([z.literal(0), z.literal(1), z.literal(2)]).optional(),
     fasteners: z
       .strictObject({
-        perM2: positive,
-        areaMm2: positive,
-        conductivityWmK: positive,
-        depthMm: positive.optional().describe('of a recessed one within the insulation; all of it else'),
+        perM2: above0(0.001, 1e4),
+        areaMm2: above0(0.001, 1e6),
+        conductivityWmK: conductivity,
+        depthMm: millimetres.optional().describe('of a recessed one within the insulation; all of it else'),
       })
       .optional(),
   })
@@ -315,8 +393,8 @@ const junction = z
   .strictObject({
     name: name.optional(),
     kind: z.enum(junctionKinds).optional().describe('for a default where psiWmK is not given'),
-    lengthM: positive,
-    psiWmK: z.number().optional().describe('linear thermal transmittance'),
+    lengthM: metres,
+    psiWmK: between(-100, 100).optional().describe('linear thermal transmittance'),
   })
   .superRefine((it, context) => {
     if (it.kind === undefined && it.psiWmK === undefined)
@@ -325,8 +403,8 @@ const junction = z
 
 const thermalBridges = z
   .strictObject({
-    psiLengthWK: z.number().optional(),
-    yValue: z.number().nonnegative().optional(),
+    psiLengthWK: between(-1e6, 1e6).optional(),
+    yValue: from0(100).optional(),
     junctions: z.array(junction).min(1).optional(),
   })
   .refine((it) => [it.psiLengthWK, it.yValue, it.junctions].filter((way) => way !== undefined).length === 1, {
@@ -335,8 +413,11 @@ const thermalBridges = z
 
 const partition = z.strictObject({
   name,
-  areaM2: positive.describe('of one face'),
-  buildUp: z.strictObject({ facing: z.enum(['up', 'across', 'down']).optional(), layers: z.array(layer) }),
+  areaM2: squareMetres.describe('of one face'),
+  buildUp: z.strictObject({
+    facing: z.enum(['up', 'across', 'down']).optional(),
+    layers: z.array(layer).superRefine(notTooMany),
+  }),
 });
 
 const stage = z
@@ -353,31 +434,20 @@ const stage = z
 
 const ventilation = z
   .strictObject({
-    airChangesPerHour: z.number().nonnegative().optional(),
-    asTestedAirChangesPerHour: z.number().nonnegative().optional().describe('vents shut, fans off'),
-    airPermeability50: z
-      .number()
-      .nonnegative()
-      .optional()
-      .describe('m³/(h·m²) at 50 Pa over all exposed area'),
-    plusMinusPercent: z
-      .number()
-      .nonnegative()
-      .max(100)
-      .optional()
-      .describe('of airChangesPerHour; 30 when left out'),
-    divisor: positive
+    airChangesPerHour: airChanges.optional(),
+    asTestedAirChangesPerHour: airChanges.optional().describe('vents shut, fans off'),
+    airPermeability50: from0(1e4).optional().describe('m³/(h·m²) at 50 Pa over all exposed area'),
+    plusMinusPercent: from0(100).optional().describe('of airChangesPerHour; 30 when left out'),
+    divisor: divisor
       .optional()
       .describe(
         'from 50 Pa to everyday pressure; 20 when left out, times what shelter and storeys make of it',
       ),
-    divisorLow: positive.optional().describe('the divisor of a leakier everyday; half of it when left out'),
-    divisorHigh: positive.optional().describe('of a tighter one; one and a half of it when left out'),
+    divisorLow: divisor.optional().describe('the divisor of a leakier everyday; half of it when left out'),
+    divisorHigh: divisor.optional().describe('of a tighter one; one and a half of it when left out'),
     shelter: shelter.optional(),
-    storeys: positive.max(10).optional(),
-    mechanicalAirChangesPerHour: z
-      .number()
-      .nonnegative()
+    storeys: above0(0.1, 10).optional(),
+    mechanicalAirChangesPerHour: airChanges
       .optional()
       .describe('through the ventilation unit, beside the rest; then only these give heat back'),
     heatRecovery: fraction.optional(),
@@ -404,12 +474,9 @@ const ventilation = z
       fail('divisorHigh', `a divisor of at least ${divisor}`);
   });
 
-/** ISO 13790:2008, Table 12. */
-export const massClasses = ['very light', 'light', 'medium', 'heavy', 'very heavy'] as const;
-
 const heatCapacity = z
   .strictObject({
-    kJPerM2K: positive.optional().describe('per floor area'),
+    kJPerM2K: above0(0.001, 1e6).optional().describe('per floor area'),
     class: z.enum(massClasses).optional().describe('of ISO 13790, per floor area'),
   })
   .refine((it) => (it.kJPerM2K === undefined) !== (it.class === undefined), {
@@ -420,12 +487,12 @@ export const houseSchema = z
   .strictObject({
     name,
     location: z.strictObject({
-      latitude: z.number().min(-90).max(90).describe('degrees, north positive'),
-      longitude: z.number().min(-180).max(180).describe('degrees, east positive'),
+      latitude: between(-90, 90).describe('degrees, north positive'),
+      longitude: between(-180, 180).describe('degrees, east positive'),
       timeZone,
     }),
-    floorAreaM2: positive.optional(),
-    volumeM3: positive.optional(),
+    floorAreaM2: squareMetres.optional(),
+    volumeM3: cubicMetres.optional(),
     loggers: z.array(logger).min(1),
     coLocation: z.strictObject({ from: localTime, to: localTime }).refine(inOrder, order).optional(),
     weather: z.array(weather).optional(),
@@ -438,25 +505,22 @@ export const houseSchema = z
       .strictObject({
         ventsClosed: z.boolean().optional(),
         openToNeighbour: z.boolean().optional(),
-        neighbour: z
-          .strictObject({ temperatureC: z.number(), plusMinusK: z.number().nonnegative().optional() })
-          .optional(),
-        wetTradesWithinWeeks: z.number().nonnegative().optional(),
-        insideC: z.number().optional().describe('a constant inside temperature, when none was logged'),
+        neighbour: z.strictObject({ temperatureC: celsius, plusMinusK: from0(100).optional() }).optional(),
+        wetTradesWithinWeeks: from0(1e4).optional(),
+        insideC: celsius.optional().describe('a constant inside temperature, when none was logged'),
       })
       .optional(),
-    constantGainsW: z.number().nonnegative().optional(),
+    constantGainsW: watts.optional(),
     stages: z.array(stage).min(1).optional(),
     elements: z.array(element).min(1).optional(),
     partitions: z.array(partition).optional(),
     thermalBridges: thermalBridges.optional(),
     ventilation: ventilation.optional(),
-    allowance: z
-      .number()
-      .nonnegative()
+    allowance: from0(100)
       .optional()
       .describe('how far above the design still counts as meeting it; 0.15 when left out'),
     heatCapacity: heatCapacity.optional(),
+    limits: limits.optional(),
   })
   .superRefine((house, context) => {
     const fail = (path: (string | number)[], message: string) =>
@@ -500,3 +564,4 @@ export type Bridge = NonNullable<Layer['bridge']>;
 export type HeatFlow = 'up' | 'across' | 'down';
 export type JunctionKind = (typeof junctionKinds)[number];
 export type MassClass = (typeof massClasses)[number];
+export type LimitKind = (typeof limitKinds)[number];

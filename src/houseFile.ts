@@ -25,6 +25,11 @@ type Path = readonly (string | number)[];
 
 /** Reads and checks `house.json`. Never throws: whatever the text, it gives a house or its problems. */
 export function readHouse(text: string): HouseReading {
+  const tooDeep = deeperThan(text, DEEPEST);
+  if (tooDeep !== null) {
+    const what = `brackets within brackets, more than ${DEEPEST} deep`;
+    return { kind: 'problems', problems: [{ code: 'json-broken', what, where: placeAt(text, tooDeep) }] };
+  }
   const errors: ParseError[] = [];
   const tree = parseTree(text.replace(/^\uFEFF/, ' '), errors, {
     allowTrailingComma: false,
@@ -48,6 +53,20 @@ export function readHouse(text: string): HouseReading {
     kind: 'problems',
     problems: checked.error.issues.flatMap((issue) => problemsOf(issue, tree, text)),
   };
+}
+
+/** A house nests ten deep; the parser gives way at some thousands. */
+const DEEPEST = 100;
+
+/** Where brackets, counted without regard to texts, first nest deeper than so many; null where they do not. */
+function deeperThan(text: string, most: number): number | null {
+  let depth = 0;
+  for (let i = 0; i < text.length; i++) {
+    if (text[i] === '[' || text[i] === '{') depth++;
+    else if (text[i] === ']' || text[i] === '}') depth--;
+    if (depth > most) return i;
+  }
+  return null;
 }
 
 /** A plain value of the tree; built from entries, so that a key like `__proto__` is just a key. */

@@ -3,7 +3,7 @@ import type { HeatFlow } from '../house.ts';
 import type { BuildUp, BuildUpLayer } from './buildUp.ts';
 import type { Surfaces } from './surfaces.ts';
 
-/** Thickness [m] of the rows below. ISO 6946:2017, Table 8. */
+/** Thickness [m] of the rows below. ISO 6946:2017, Table 8; MEMORY. */
 const thicknesses = [0, 0.005, 0.007, 0.01, 0.015, 0.025, 0.05, 0.1, 0.3];
 /** Resistance [m²K/W] by the way heat flows; same table. */
 const resistances: Readonly<Record<HeatFlow, readonly number[]>> = {
@@ -14,7 +14,7 @@ const resistances: Readonly<Record<HeatFlow, readonly number[]>> = {
 /** The thickest air layer that the table covers [m]. */
 export const thickestAirLayer = 0.3;
 
-/** Openings [m² per m] up to which a layer counts as unventilated, and from which as well ventilated. */
+/** Openings [m² per m] up to which a layer is unventilated, from which well ventilated. ISO 6946:2017, 6.9; MEMORY. */
 const tight = 500e-6;
 const open = 1500e-6;
 /** Taken for a slightly ventilated layer that does not state its openings [m² per m]: halfway. */

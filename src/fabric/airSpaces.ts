@@ -11,13 +11,13 @@ export interface AirSpace {
   readonly emissivity: number;
 }
 
-/** Of usual building materials [–]. ISO 6946:2017, Annex D. */
+/** Of usual building materials [–]. ISO 6946:2017, Annex D; MEMORY. */
 export const usualEmissivity = 0.9;
-/** Radiative coefficient of black surfaces at 10 °C [W/(m²K)]. ISO 6946:2017, Annex D. */
+/** Radiative coefficient of black surfaces at 10 °C [W/(m²K)]. ISO 6946:2017, Annex D; MEMORY. */
 const blackRadiation = 5.1;
-/** Conduction through still air: its conductivity [W/(mK)]. ISO 6946:2017, Annex D. */
+/** Conduction through still air: its conductivity [W/(mK)]. ISO 6946:2017, Annex D; MEMORY. */
 const stillAir = 0.025;
-/** Convection at temperature differences up to 5 K [W/(m²K)] by thickness [m]. ISO 6946:2017, Annex D. */
+/** Convection at temperature differences up to 5 K [W/(m²K)] by thickness [m]. ISO 6946:2017, Annex D; MEMORY. */
 const convection: Readonly<Record<HeatFlow, (thickness: number) => number>> = {
   across: () => 1.25,
   up: () => 1.95,

@@ -2,10 +2,14 @@
 import { sum } from 'simple-statistics';
 import type { House, JunctionKind } from '../house.ts';
 import type { FabricFinding } from './finding.ts';
+import type { Source } from './materials/value.ts';
+
+/** From memory, to be confirmed. */
+export const junctionSource: Source = { mark: 'MEMORY', source: 'SAP 2012, Appendix K, Table K1' };
 
 /**
  * Linear thermal transmittance ψ [W/(mK)] of a junction that nobody worked out, and of one that was detailed
- * with care. SAP 2012, Appendix K, Table K1: default and approved values. From memory, to be confirmed.
+ * with care: the default and approved values of `junctionSource`.
  */
 export const junctionDefaults: Readonly<
   Record<JunctionKind, { readonly usual: number; readonly careful: number }>
@@ -24,6 +28,9 @@ export const junctionDefaults: Readonly<
   'inner-corner': { usual: 0, careful: -0.09 },
   'party-wall': { usual: 0.12, careful: 0.06 },
 };
+
+/** Of every m² where nothing is known of the details [W/(m²K)]. SAP 2012, Appendix K. From memory, to be confirmed. */
+export const unknownYValue = 0.15;
 
 /** Relative standard deviations [–] by how the figure is known. PRACTICE. */
 const sdStated = 0.2;

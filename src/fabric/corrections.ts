@@ -33,13 +33,13 @@ export interface Corrections {
 
 export const noCorrections: CorrectionsAsked = { airGapLevel: 0, fasteners: null };
 
-/** ΔU″ [W/(m²K)] by level. ISO 6946:2017, Annex F. */
+/** ΔU″ [W/(m²K)] by level. ISO 6946:2017, Annex F; MEMORY. */
 const airGapTransmittance = [0, 0.01, 0.04] as const;
-/** α of a fastener that goes right through the insulation [–]. ISO 6946:2017, Annex F. */
+/** α of a fastener that goes right through the insulation [–]. ISO 6946:2017, Annex F; MEMORY. */
 const throughAndThrough = 0.8;
-/** Below this conductivity [W/(mK)] a fastener needs no correction. ISO 6946:2017, Annex F. */
+/** Below this conductivity [W/(mK)] a fastener needs no correction. ISO 6946:2017, Annex F; MEMORY. */
 const leastConductivity = 1;
-/** Corrections below this share of the transmittance are dropped. ISO 6946:2017, 6.5. */
+/** Corrections below this share of the transmittance are dropped. ISO 6946:2017, 6.5; READ second-hand. */
 const negligible = 0.03;
 
 /**

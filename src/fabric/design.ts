@@ -1,10 +1,12 @@
 /** The whole house as drawn: heat loss, heat capacity, time constant. */
 import { sum } from 'simple-statistics';
 import type { House } from '../house.ts';
+import { doubtsAboutAreas } from './areas.ts';
 import { bridgesOf } from './bridges.ts';
 import { type ElementDesign, elementDesign } from './element.ts';
 import type { FabricFinding } from './finding.ts';
 import { houseCapacity } from './houseCapacity.ts';
+import { neighbourFindings } from './neighbour.ts';
 import { type DesignRanges, rangesOf } from './ranges.ts';
 import { ventilationOf } from './ventilation.ts';
 
@@ -48,8 +50,8 @@ export interface Design {
  *
  * Elements to a heated neighbour lose nothing here, those to an unheated space 0.9 of what they would to
  * outside unless the house states another temperature factor. An element whose layers the standard refuses
- * and that states no transmittance leaves the house without a heat loss: no figure is better than one that
- * lacks a wall.
+ * and that states no transmittance leaves the house without a heat loss, unless it is one to a neighbour: no
+ * figure is better than one that lacks a wall.
  *
  * @throws RangeError on a house that the schema would have refused
  * @see ISO 13789:2017
@@ -85,6 +87,7 @@ export function designOf(house: House): Design | null {
       ...bridges.findings,
       ...ventilation.findings,
       ...neighbourFindings(house, elements),
+      ...doubtsAboutAreas(house, elements),
       ...findings,
     ],
   };
@@ -112,16 +115,3 @@ const refusing: readonly FabricFinding['code'][] = [
   'combined-method-out-of-range',
   'metal-bridges-insulation',
 ];
-
-/** A neighbour counts as known when a logger hangs there, or when its temperature is stated. */
-function neighbourFindings(
-  { loggers, conditions }: House,
-  elements: readonly ElementDesign[],
-): FabricFinding[] {
-  const logged = loggers.filter(({ place }) => place === 'adjacent').map((it) => it.element);
-  const unknown = elements
-    .filter(({ name, to }) => to === 'adjacent' && !logged.includes(name) && !logged.includes(undefined))
-    .map(({ name }) => name);
-  if (unknown.length === 0 || conditions?.neighbour !== undefined) return [];
-  return [{ code: 'neighbour-unknown', elements: unknown, where: { key: 'conditions.neighbour' } }];
-}

@@ -1,4 +1,5 @@
 /** Values in a build-up that look like a slip of unit or place, each with what was likely meant. */
+import type { DesignElement } from '../house.ts';
 import type { BuildUp, BuildUpLayer, LayerBridge } from './buildUp.ts';
 import type { FabricFinding } from './finding.ts';
 import { leastOfMetals } from './refusals.ts';
@@ -54,6 +55,35 @@ function thicknessDoubts(layer: BuildUpLayer, key: string): FabricFinding[] {
   return [
     { code: 'thickness-doubtful', thickness, likely: thickness * 1000, where: { key: `${key}.thicknessMm` } },
   ];
+}
+
+/** Shorter than this was likely meant in metres [mm]; each stands far below what is built. PRACTICE. */
+const leastLengths = { wall: 20, reach: 20, strip: 1, underfloor: 10, member: 2, centres: 10 } as const;
+
+/** Lengths beside the layers' own thicknesses that look like metres. Keys count from the element. */
+export function doubtsAboutLengths(entry: DesignElement): FabricFinding[] {
+  const { wallThicknessMm, edgeInsulation: edge, underfloor, buildUp } = entry;
+  return [
+    ...lengthDoubts(wallThicknessMm, leastLengths.wall, 'wallThicknessMm'),
+    ...lengthDoubts(edge?.reachMm, leastLengths.reach, 'edgeInsulation.reachMm'),
+    ...lengthDoubts(edge?.thicknessMm, leastLengths.strip, 'edgeInsulation.thicknessMm'),
+    ...lengthDoubts(underfloor?.heightMm, leastLengths.underfloor, 'underfloor.heightMm'),
+    ...(buildUp?.layers ?? []).flatMap(({ bridge }, i) => {
+      // Members of sheet metal are that slim.
+      if (bridge === undefined || bridge.conductivityWmK >= leastOfMetals) return [];
+      const key = `buildUp.layers[${i}].bridge`;
+      return [
+        ...lengthDoubts(bridge.widthMm, leastLengths.member, `${key}.widthMm`),
+        ...lengthDoubts(bridge.spacingMm, leastLengths.centres, `${key}.spacingMm`),
+      ];
+    }),
+  ];
+}
+
+/** A floor may well lie at no height at all. */
+function lengthDoubts(millimetres: number | undefined, least: number, key: string): FabricFinding[] {
+  if (millimetres === undefined || millimetres === 0 || millimetres >= least) return [];
+  return [{ code: 'thickness-doubtful', thickness: millimetres / 1000, likely: millimetres, where: { key } }];
 }
 
 interface Conducting {

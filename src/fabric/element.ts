@@ -1,11 +1,12 @@
 /** One element of the shell as drawn. */
-import type { DesignElement } from '../house.ts';
+import type { DesignElement, LimitKind, MassClass } from '../house.ts';
 import type { BuildUp } from './buildUp.ts';
-import { doubtsAbout } from './doubts.ts';
+import { doubtsAbout, doubtsAboutLengths } from './doubts.ts';
 import { type FabricFinding, within } from './finding.ts';
 import { buildUpFrom, correctionsFrom } from './fromHouse.ts';
 import type { SlabOnGround } from './ground.ts';
 import { type PeriodicResponse, periodicResponse } from './heatCapacity.ts';
+import { limitKindOf } from './limits.ts';
 import { type Spread, spreadOfLayers, spreadOfStated } from './spread.ts';
 import type { Beyond } from './surfaces.ts';
 import type { SuspendedFloor } from './suspendedFloor.ts';
@@ -19,6 +20,10 @@ export interface ElementDesign {
   readonly to: Beyond;
   /** Has a solar transmittance: counts as a window, without mass. */
   readonly glazed: boolean;
+  /** Which limiting transmittance to set beside its own: as stated, else proposed; null where neither is known. */
+  readonly limitKind: LimitKind | null;
+  /** As stated, for an element whose layers do not tell what it stores; null else. */
+  readonly massClass: MassClass | null;
   /** [W/(m²K)]; null where its layers are refused and no transmittance stands beside them. */
   readonly transmittance: number | null;
   /** How sure that is; null with it. */
@@ -27,9 +32,9 @@ export interface ElementDesign {
   readonly temperatureFactor: number;
   /** One standard deviation of that, where it was assumed [–]. */
   readonly temperatureFactorSd: number;
-  /** To outside and ground [W/K]; 0 for an element to a neighbour, null without a transmittance. */
+  /** To outside and ground [W/K]; 0 for any element to a neighbour, null for others without a transmittance. */
   readonly heatLoss: number | null;
-  /** To a heated neighbour [W/K]: 0 for all others, null without a transmittance. */
+  /** To a heated neighbour [W/K]: null without a transmittance, 0 for all others. */
   readonly toNeighbour: number | null;
   /** The build-up in SI; null when the element is known by its transmittance alone, as are the next three. */
   readonly buildUp: BuildUp | null;
@@ -60,6 +65,7 @@ export function elementDesign(entry: DesignElement, index: number): ElementDesig
   const temperatureFactor =
     to === 'adjacent' ? 0 : (entry.temperatureFactor ?? (to === 'void' ? voidFactor : 1));
   const { transmittance } = known;
+  const glazed = entry.gValue !== undefined;
   const factor: FabricFinding[] = assumedFactor
     ? [{ code: 'void-factor-assumed', factor: voidFactor, where: { key: 'temperatureFactor' } }]
     : [];
@@ -67,11 +73,13 @@ export function elementDesign(entry: DesignElement, index: number): ElementDesig
     name,
     area,
     to,
-    glazed: entry.gValue !== undefined,
+    glazed,
+    massClass: entry.massClass ?? null,
+    limitKind: entry.limitKind ?? limitKindOf({ to, glazed, buildUp: known.buildUp }),
     temperatureFactor,
     temperatureFactorSd: assumedFactor ? voidFactorSd : 0,
-    heatLoss: transmittance === null ? null : transmittance * area * temperatureFactor,
-    toNeighbour: transmittance === null ? null : to === 'adjacent' ? transmittance * area : 0,
+    heatLoss: to === 'adjacent' ? 0 : transmittance && transmittance * area * temperatureFactor,
+    toNeighbour: to === 'adjacent' ? transmittance && transmittance * area : 0,
     ...known,
     findings: within(`elements[${index}]`, [...known.findings, ...factor]),
   };
@@ -114,6 +122,7 @@ function byLayers(entry: DesignElement, layers: NonNullable<DesignElement['build
     ground: through.ground,
     findings: [
       ...within('buildUp', [...doubtsAbout(buildUp), ...periodic.findings]),
+      ...doubtsAboutLengths(entry),
       ...through.findings,
       ...besideLayers(uValue, through.transmittance),
     ],

@@ -39,6 +39,23 @@ export type FabricFinding = {
   | { readonly code: 'void-factor-assumed'; readonly factor: number }
   /** Elements to a neighbour whose temperature is neither logged nor stated. */
   | { readonly code: 'neighbour-unknown'; readonly elements: readonly string[] }
+  /** The neighbour's temperature is stated without how far it may be off; this much was taken [K]. */
+  | { readonly code: 'neighbour-range-assumed'; readonly plusMinus: number }
+  /** Refused elements to a neighbour: what flows there is not known, the house's heat loss is. */
+  | { readonly code: 'flow-to-neighbour-unknown'; readonly elements: readonly string[] }
+  /** Areas, volumes and lengths that hardly fit together [m², m³, m]; they were taken as they stand. */
+  | {
+      readonly code: 'shell-too-small';
+      readonly area: number;
+      readonly least: number;
+      readonly volume: number;
+    }
+  | { readonly code: 'shell-too-large'; readonly area: number; readonly volume: number }
+  | { readonly code: 'height-doubtful'; readonly height: number }
+  | { readonly code: 'ground-floor-too-large'; readonly area: number; readonly floorArea: number }
+  | { readonly code: 'roof-smaller-than-floor'; readonly roof: number; readonly floor: number }
+  | { readonly code: 'mostly-glass'; readonly glass: number; readonly area: number }
+  | { readonly code: 'perimeter-doubtful'; readonly perimeter: number; readonly area: number }
   | { readonly code: 'bridges-not-stated' }
   /** Junctions without a ψ of their own took the default of their kind. */
   | { readonly code: 'junctions-by-default'; readonly kinds: readonly JunctionKind[] }
@@ -53,6 +70,8 @@ export type FabricFinding = {
   /** Heat recovery was taken on air that leaks in beside the unit, since no other air change is stated. */
   | { readonly code: 'heat-recovery-on-leakage'; readonly heatRecovery: number }
   | { readonly code: 'partition-without-layers'; readonly name: string }
+  /** Elements whose mass is by the class stated for them, with its relative sd [–]. */
+  | { readonly code: 'mass-by-class'; readonly elements: readonly string[]; readonly relativeSd: number }
   /**
    * Opaque elements without known mass; each was given this areal capacity [J/(m²K)] with this relative sd.
    */

@@ -37,6 +37,24 @@ export function statedHeatCapacity({ heatCapacity, floorAreaM2 }: House): number
   return fromKJ(heatCapacity.kJPerM2K) * floorAreaM2;
 }
 
+/** The air beyond walls to a heated neighbour. */
+export interface Neighbour {
+  /** [°C] */
+  readonly temperature: number;
+  /** How far it may be off either way [K]. */
+  readonly plusMinus: number;
+}
+
+/** How far a stated temperature of a neighbour may be off where nobody says [K]: rooms heated by habit. PRACTICE. */
+export const usualPlusMinus = 4;
+
+/** The neighbour as stated; null where the house does not say. */
+export function statedNeighbour({ conditions }: House): Neighbour | null {
+  if (conditions?.neighbour === undefined) return null;
+  const { temperatureC, plusMinusK = usualPlusMinus } = conditions.neighbour;
+  return { temperature: temperatureC, plusMinus: plusMinusK };
+}
+
 /** The floor on the ground: what stands beside its layers, and which of it had to be assumed. */
 export function groundFrom(entry: DesignElement): { around: GroundAround; assumed: boolean } {
   const { soil, wallThicknessMm } = entry;

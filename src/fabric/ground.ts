@@ -42,14 +42,14 @@ export interface SlabOnGround {
   readonly edgeTransmittance: number;
 }
 
-/** [W/(mK)]. ISO 13370:2017, Table 7. */
+/** [W/(mK)]. ISO 13370:2017, Table 7; MEMORY. */
 export const groundConductivities = { clay: 1.5, sand: 2, rock: 3.5 } as const;
-/** Taken where nothing better is known: a 300 mm wall on clay or silt. ISO 13370:2017. */
+/** Taken where nothing better is known: a 300 mm wall on clay or silt. ISO 13370:2017; MEMORY. */
 export const usualSoil = 'clay';
 /** [m] */
 export const usualWall = 0.3;
 
-/** [m²K/W], heat flowing down; ISO 6946:2017, Table 7. */
+/** [m²K/W], heat flowing down; ISO 6946:2017, Table 7; MEMORY. */
 export const floorSurfaces = { inside: 0.17, outside: 0.04 } as const;
 
 /**
@@ -63,8 +63,11 @@ export function slabOnGround(slab: Slab): SlabOnGround {
   const B = area / (0.5 * perimeter);
   const dt = wallThickness + groundConductivity * (inside + resistance + outside);
   const wellInsulated = dt >= B;
-  const all = wellInsulated ? groundConductivity / (0.457 * B + dt) : groundPath(groundConductivity, B, dt);
-  const edgeTransmittance = edge ? edgeOf(edge, dt, groundConductivity) : 0;
+  const all = evenSlab(groundConductivity, B, dt);
+  const additional = edge ? additionalOf(edge, groundConductivity) : 0;
+  // A strip does no more than if it lay under the whole floor; on narrow floors the formula has it do so.
+  const mostTaken = (evenSlab(groundConductivity, B, dt + additional) - all) * (B / 2);
+  const edgeTransmittance = edge ? Math.max(mostTaken, edgeOf(edge, dt, additional, groundConductivity)) : 0;
   return {
     kind: 'slab',
     transmittance: all + (2 * edgeTransmittance) / B,
@@ -75,20 +78,19 @@ export function slabOnGround(slab: Slab): SlabOnGround {
   };
 }
 
+const evenSlab = (ground: number, B: number, dt: number): number =>
+  dt >= B ? ground / (0.457 * B + dt) : groundPath(ground, B, dt);
+
 /** Through the ground under a floor [W/(m²K)]: 2λ/(πB′ + d)·ln(πB′/d + 1). ISO 13370:2017, 7.1. */
 export const groundPath = (conductivity: number, B: number, d: number): number =>
   ((2 * conductivity) / (Math.PI * B + d)) * Math.log((Math.PI * B) / d + 1);
 
-/**
- * ψ = -λ/π·(ln(D/dt + 1) - ln(D/(dt + d′) + 1)), with 2D for D when upright, d′ = λ·(Rn - dn/λ): the
- * insulation beyond the ground that it takes the place of.
- */
-function edgeOf(
-  { lies, reach, thickness, conductivity }: EdgeInsulation,
-  dt: number,
-  ground: number,
-): number {
-  const additional = Math.max(0, ground * (thickness / conductivity) - thickness);
+/** d′ = λ·(Rn - dn/λ): the insulation beyond the ground that it takes the place of [m of ground]. */
+const additionalOf = ({ thickness, conductivity }: EdgeInsulation, ground: number): number =>
+  Math.max(0, ground * (thickness / conductivity) - thickness);
+
+/** ψ = -λ/π·(ln(D/dt + 1) - ln(D/(dt + d′) + 1)), with 2D for D when upright. */
+function edgeOf({ lies, reach }: EdgeInsulation, dt: number, additional: number, ground: number): number {
   const D = lies === 'upright' ? 2 * reach : reach;
   return (-ground / Math.PI) * (Math.log(D / dt + 1) - Math.log(D / (dt + additional) + 1));
 }

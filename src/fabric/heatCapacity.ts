@@ -100,6 +100,8 @@ interface Matrix {
   readonly z12: Complex;
   readonly z21: Complex;
   readonly z22: Complex;
+  /** All four are to be taken times e to this power. */
+  readonly power: number;
 }
 
 /** From the air inside to the air outside: the innermost matrix stands rightmost. ISO 13786:2017. */
@@ -115,6 +117,7 @@ const resistor = (resistance: number): Matrix => ({
   z12: complex(-resistance),
   z21: complex(0),
   z22: complex(1),
+  power: 0,
 });
 
 /**
@@ -137,22 +140,29 @@ function slab(resistance: number, arealHeatCapacity: number, period: number): Ma
     z12: scale(-resistance, sinhOverZ),
     z21: multiply(complex(0, (-2 * Math.PI * arealHeatCapacity) / period), sinhOverZ),
     z22: cosh(reached),
+    power: 0,
   };
 }
 
-const product = (a: Matrix, b: Matrix): Matrix => ({
-  z11: add(multiply(a.z11, b.z11), multiply(a.z12, b.z21)),
-  z12: add(multiply(a.z11, b.z12), multiply(a.z12, b.z22)),
-  z21: add(multiply(a.z21, b.z11), multiply(a.z22, b.z21)),
-  z22: add(multiply(a.z21, b.z12), multiply(a.z22, b.z22)),
-});
+/** Kept at the size of 1, so that many thick layers do not overflow. */
+function product(a: Matrix, b: Matrix): Matrix {
+  const z11 = add(multiply(a.z11, b.z11), multiply(a.z12, b.z21));
+  const size = modulus(z11);
+  return {
+    z11: scale(1 / size, z11),
+    z12: scale(1 / size, add(multiply(a.z11, b.z12), multiply(a.z12, b.z22))),
+    z21: scale(1 / size, add(multiply(a.z21, b.z11), multiply(a.z22, b.z21))),
+    z22: scale(1 / size, add(multiply(a.z21, b.z12), multiply(a.z22, b.z22))),
+    power: a.power + b.power + Math.log(size),
+  };
+}
 
 /** Y11 = -Z11/Z12, Y22 = -Z22/Z12, Y12 = -1/Z12 [W/(m²K)]. ISO 13786:2017. */
-function admittancesOf({ z11, z12, z22 }: Matrix) {
+function admittancesOf({ z11, z12, z22, power }: Matrix) {
   return {
     inside: scale(-1, divide(z11, z12)),
     outside: scale(-1, divide(z22, z12)),
-    through: divide(complex(-1), z12),
+    through: scale(-Math.exp(-power), divide(complex(1), z12)),
   };
 }
 

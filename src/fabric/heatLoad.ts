@@ -1,14 +1,15 @@
 /** The power that keeps the house as drawn warm on a given day. */
 import type { Estimate } from '../assessment.ts';
 import type { Design } from './design.ts';
+import type { Neighbour } from './fromHouse.ts';
 
 export interface DesignDay {
   /** Of the air [°C]. */
   readonly insideTemperature: number;
   /** [°C] */
   readonly outsideTemperature: number;
-  /** Beyond walls to heated neighbours [°C], and how far it may be off [K]; as warm as inside where left out. */
-  readonly neighbour?: { readonly temperature: number; readonly plusMinus: number };
+  /** Beyond walls to heated neighbours; as warm as inside where left out. */
+  readonly neighbour?: Neighbour;
 }
 
 /**

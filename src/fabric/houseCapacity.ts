@@ -5,6 +5,7 @@ import type { ElementDesign } from './element.ts';
 import { type FabricFinding, within } from './finding.ts';
 import { buildUpFrom, statedHeatCapacity } from './fromHouse.ts';
 import { periodicResponse } from './heatCapacity.ts';
+import { classHeatCapacities, elementClassHeatCapacities, sdChosenClass } from './massClasses.ts';
 import { surfacesOf } from './surfaces.ts';
 
 export interface HouseCapacity {
@@ -15,31 +16,22 @@ export interface HouseCapacity {
   readonly findings: readonly FabricFinding[];
 }
 
-/** Furniture and air, per floor area [J/(m²K)]. ISO 52016-1:2017, default. */
+/** Furniture and air, per floor area [J/(m²K)]. ISO 52016-1:2017, default; from memory, to be confirmed. */
 const furnitureAndAir = 10e3;
-/** Per floor area, furniture and air included [J/(m²K)]. ISO 13790:2008, 12.3.1.2, Table 12. */
-export const classHeatCapacities: Readonly<Record<MassClass, number>> = {
-  'very light': 80e3,
-  light: 110e3,
-  medium: 165e3,
-  heavy: 260e3,
-  'very heavy': 370e3,
-};
 /** The class of a house of which nothing is known. */
 const anyClass = 'medium';
-/** Per area of an opaque element of unknown mass [J/(m²K)]: "very light" in ISO 52016-1:2017, Table B.14. */
-const unknownMass = 50e3;
+/** Of an opaque element of which nothing is known. */
+const unknownMass = elementClassHeatCapacities['very light'];
 
 /** Relative standard deviations [–] of a capacity by each way. PRACTICE. */
 const sdStated = 0.25;
 const sdLayers = 0.15;
 const sdUnknownMass = 0.6;
-/** A class that somebody chose: neighbouring classes lie a factor of 1.4 to 1.6 apart. */
-const sdChosenClass = 0.25;
 const sdAnyClass = 0.35;
 
 /**
- * Heat capacity of the house: as stated, else from the layers of its elements and partitions, else by class.
+ * Heat capacity of the house: as stated, else from the layers of its elements and partitions and the classes of
+ * elements without, else by the class of the whole.
  * Elements to a neighbour count, since their inside face is as warm as any.
  *
  * @see ISO 13786:2017 for κ; ISO 52016-1:2017 and ISO 13790:2008 for what no layer tells
@@ -50,17 +42,28 @@ export function houseCapacity(house: House, elements: readonly ElementDesign[]):
   if (house.heatCapacity?.class !== undefined) return byClass(house, house.heatCapacity.class);
   const partitions = (house.partitions ?? []).map(partitionCapacity);
   const inPartitions = sum(partitions.map((it) => it.heatCapacity));
-  const massKnown = inPartitions > 0 || elements.some((it) => insideCapacity(it) > 0);
+  const massKnown =
+    inPartitions > 0 || elements.some((it) => insideCapacity(it) > 0 || it.massClass !== null);
   const rest = massKnown ? byLayers(house, elements, inPartitions) : byClass(house);
   return { ...rest, findings: [...partitions.flatMap((it) => it.findings), ...rest.findings] };
 }
 
 function byLayers(house: House, elements: readonly ElementDesign[], inPartitions: number): HouseCapacity {
-  const unknown = elements.filter((it) => insideCapacity(it) === 0 && !it.glazed);
+  const without = elements.filter((it) => insideCapacity(it) === 0);
+  const classed = without.filter((it) => it.massClass !== null);
+  const unknown = without.filter((it) => it.massClass === null && !it.glazed);
+  const byClasses = sum(classed.map(classCapacity));
   const guessed = unknownMass * sum(unknown.map((it) => it.area));
   const known = sum(elements.map(insideCapacity)) + inPartitions + furnitureAndAir * (house.floorAreaM2 ?? 0);
-  const heatCapacity = known + guessed;
+  const heatCapacity = known + byClasses + guessed;
   const findings: FabricFinding[] = [];
+  if (classed.length > 0)
+    findings.push({
+      code: 'mass-by-class',
+      elements: classed.map((it) => it.name),
+      relativeSd: sdChosenClass,
+      where: { key: 'elements' },
+    });
   if (unknown.length > 0)
     findings.push({
       code: 'mass-unknown',
@@ -73,7 +76,8 @@ function byLayers(house: House, elements: readonly ElementDesign[], inPartitions
     findings.push({ code: 'furniture-left-out', where: { key: 'floorAreaM2' } });
   return {
     heatCapacity,
-    heatCapacitySd: Math.hypot(sdLayers * known, sdUnknownMass * guessed) / heatCapacity,
+    heatCapacitySd:
+      Math.hypot(sdLayers * known, sdChosenClass * byClasses, sdUnknownMass * guessed) / heatCapacity,
     findings,
   };
 }
@@ -98,6 +102,10 @@ function byClass({ floorAreaM2 }: House, chosen?: MassClass): HouseCapacity {
 /** [J/K] */
 const insideCapacity = ({ periodic, area }: ElementDesign): number =>
   (periodic?.insideHeatCapacity ?? 0) * area;
+
+/** [J/K] */
+const classCapacity = ({ massClass, area }: ElementDesign): number =>
+  massClass === null ? 0 : elementClassHeatCapacities[massClass] * area;
 
 /** Both faces of a partition are warm [J/K]. */
 function partitionCapacity({ name, areaM2, buildUp: layers }: Partition, index: number) {

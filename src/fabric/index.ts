@@ -5,6 +5,7 @@
  * whether it was checked against a text that could be read.
  */
 
+export type { LimitKind } from '../house.ts';
 export {
   clearWidth,
   type Fitting,
@@ -14,7 +15,7 @@ export {
   type OpenJoints,
 } from './airGaps.ts';
 export { type AirSpace, airSpaceResistance } from './airSpaces.ts';
-export { junctionDefaults } from './bridges.ts';
+export { junctionDefaults, junctionSource, unknownYValue } from './bridges.ts';
 export type { AirLayer, BuildUp, BuildUpLayer, LayerBridge, SolidLayer, StatedLayer } from './buildUp.ts';
 export type { Limits, SectionResistance } from './combinedMethod.ts';
 export type { Corrections, CorrectionsAsked, Fasteners } from './corrections.ts';
@@ -28,13 +29,13 @@ export {
 export { type Design, designOf, timeConstantOf } from './design.ts';
 export { type ElementDesign, elementDesign } from './element.ts';
 export type { FabricFinding } from './finding.ts';
-export { buildUpFrom, correctionsFrom } from './fromHouse.ts';
+export { buildUpFrom, correctionsFrom, type Neighbour, statedNeighbour } from './fromHouse.ts';
 export { type EdgeInsulation, type SlabOnGround, slabOnGround } from './ground.ts';
 export { type PeriodicResponse, periodicResponse } from './heatCapacity.ts';
 export { type DesignDay, designHeatLoad, neighbourFlow } from './heatLoad.ts';
-export { classHeatCapacities } from './houseCapacity.ts';
-export { besideLimit, type LimitKind, type LimitTable, limitKindOf } from './limits.ts';
+export { besideLimit, type LimitTable, limitKindOf, limitTableOf } from './limits.ts';
 export { exampleLimits } from './limitsExample.ts';
+export { classHeatCapacities, elementClassHeatCapacities } from './massClasses.ts';
 export * from './materials/index.ts';
 export * from './moisture/index.ts';
 export type { DesignRanges } from './ranges.ts';

@@ -2,21 +2,16 @@
  * Limiting U-values to set beside an element's own. A table is a dated example to be edited, never a verdict:
  * what applies to a job is for the local code to say.
  */
+import { type House, type LimitKind, limitKinds } from '../house.ts';
 import type { ElementDesign } from './element.ts';
-import type { Source } from './materials/value.ts';
+import { exampleLimits } from './limitsExample.ts';
+import type { Mark } from './materials/value.ts';
 
-export type LimitKind =
-  | 'wall'
-  | 'roof'
-  | 'floor'
-  | 'party wall'
-  | 'window'
-  | 'roof window'
-  | 'rooflight'
-  | 'door';
-
-export interface Limit extends Source {
+export interface Limit {
   readonly kind: LimitKind;
+  /** GIVEN by the person in `house.json`; of the example, how its figure is known. */
+  readonly mark: Mark | 'GIVEN';
+  readonly source: string;
   /** [W/(m²K)] */
   readonly transmittance: number;
 }
@@ -28,6 +23,24 @@ export interface LimitTable {
   /** Shown beside every figure of the table. */
   readonly note: string;
   readonly limits: readonly Limit[];
+}
+
+/** Stands beside every figure of a table, whoever gave it. */
+const check = 'Check with your local code.';
+
+/** The table that the house gives; else the example. */
+export function limitTableOf({ limits: given }: Pick<House, 'limits'>): LimitTable {
+  if (given === undefined) return exampleLimits;
+  const { name, dated, note, uValues } = given;
+  return {
+    name,
+    dated,
+    note: note === undefined ? check : `${note} ${check}`,
+    limits: limitKinds.flatMap((kind): Limit[] => {
+      const transmittance = uValues[kind];
+      return transmittance === undefined ? [] : [{ kind, transmittance, mark: 'GIVEN', source: name }];
+    }),
+  };
 }
 
 /** An element's transmittance and the limit beside it [W/(m²K)]. */

@@ -7,6 +7,7 @@ const memory = { mark: 'MEMORY', source } as const;
 
 export const exampleLimits: LimitTable = {
   name: 'New dwellings, England 2021 (an example)',
+  // The day of publication is from memory.
   dated: '2021-12-15',
   note: 'An example to edit, with figures read second-hand or from memory: check with your local code.',
   limits: [

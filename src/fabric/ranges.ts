@@ -53,7 +53,8 @@ interface Doubt {
 }
 
 function doubtOf(element: ElementDesign): Doubt | null {
-  const { transmittance, spread, area, temperatureFactor, temperatureFactorSd } = element;
+  const { to, transmittance, spread, area, temperatureFactor, temperatureFactorSd } = element;
+  if (to === 'adjacent') return { value: 0, conductivity: 0, timber: 0, other: 0 };
   if (transmittance === null || spread === null) return null;
   const per = area * temperatureFactor;
   return {

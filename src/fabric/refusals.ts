@@ -7,7 +7,7 @@ export type Refusal = Extract<
   { code: 'combined-method-out-of-range' | 'metal-bridges-insulation' }
 >;
 
-/** Largest ratio of upper to lower limit for which the standard stands by the method. ISO 6946:2017, 6.7.2. */
+/** Largest ratio of upper to lower limit for which the standard stands by the method. ISO 6946:2017, 6.7.2; MEMORY. */
 const largestRatio = 1.5;
 /** What conducts better than this is a metal [W/(mK)]: stainless steel has 15 to 17, stone at most 4. PRACTICE. */
 export const leastOfMetals = 10;

@@ -71,11 +71,12 @@ export function sectionsOf(layers: readonly BuildUpLayer[], facing: HeatFlow): S
   }));
 }
 
-/** A layer's parts side by side as one homogeneous layer. */
+/** A layer's parts side by side as one homogeneous layer; no resistance where one of them has none. */
 export function blend(parts: readonly Part[]): Part {
+  const conductances = parts.map((part) => part.fraction / part.resistance);
   return {
     fraction: 1,
-    resistance: 1 / sum(parts.map((part) => part.fraction / part.resistance)),
+    resistance: conductances.includes(Infinity) ? 0 : 1 / sum(conductances),
     arealHeatCapacity: sum(parts.map((part) => part.fraction * part.arealHeatCapacity)),
     bridge: false,
   };
@@ -123,7 +124,7 @@ function airResistance({ thickness, width, emissivity }: AirLayer, facing: HeatF
   return airSpaceResistance({ facing, thickness, width: across, emissivity: emissivity ?? usualEmissivity });
 }
 
-/** Spaces narrower than this many times their thickness count as small. ISO 6946:2017, Annex D. */
+/** Spaces narrower than this many times their thickness count as small. ISO 6946:2017, Annex D; MEMORY. */
 const tenfold = 10;
 
 function massOf(

@@ -9,9 +9,9 @@ export interface Surfaces {
 
 export type Beyond = 'outside' | 'ground' | 'adjacent' | 'void';
 
-/** Rsi [m²K/W] by the way heat flows; "across" reaches 30° either side. ISO 6946:2017, Table 7. */
+/** Rsi [m²K/W] by the way heat flows; "across" reaches 30° either side. ISO 6946:2017, Table 7; MEMORY. */
 const insideResistance = { up: 0.1, across: 0.13, down: 0.17 } as const;
-/** Rse [m²K/W], any direction. ISO 6946:2017, Table 7. */
+/** Rse [m²K/W], any direction. ISO 6946:2017, Table 7; READ second-hand. */
 const outsideResistance = 0.04;
 
 /**

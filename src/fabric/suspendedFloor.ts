@@ -15,7 +15,7 @@ export interface Underfloor {
   readonly groundResistance: number;
 }
 
-/** fw [–]. ISO 13370:2017, Table 8 (town centre, suburb, open country). */
+/** fw [–]. ISO 13370:2017, Table 8 (town centre, suburb, open country); MEMORY. */
 const windShielding = { sheltered: 0.02, average: 0.05, exposed: 0.1 } as const;
 
 /** Taken where nothing better is known. ISO 13370 and UK conventions; from memory. */

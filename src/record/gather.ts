@@ -155,7 +155,7 @@ function firstKnown(grid: Grid, series: readonly Float64Array[]): Float64Array {
 /** Keys that the contract has and no room reads yet: said, not passed over in silence. */
 function notUsedYet(house: House): RecordFinding[] {
   const keys = Object.keys(house.conditions ?? {}).flatMap((key) =>
-    key === 'ventsClosed' ? [] : [`conditions.${key}`],
+    key === 'ventsClosed' || key === 'neighbour' ? [] : [`conditions.${key}`],
   );
   return keys.map((key) => ({ code: 'key-not-used-yet', where: { key } }));
 }

@@ -1,6 +1,6 @@
 /** The sentences of the design. */
 import type { FabricFinding } from '../fabric/index.ts';
-import { decimal, percent, transmittance } from './figures.ts';
+import { area, decimal, percent, transmittance } from './figures.ts';
 import { list, type SentencesFor } from './sentence.ts';
 
 export const aboutDesign: SentencesFor<FabricFinding> = {
@@ -32,9 +32,9 @@ export const aboutDesign: SentencesFor<FabricFinding> = {
   'stated-beside-layers': ({ stated, byLayers }) => ({
     text: `The stated U-value of ${transmittance(stated)} was taken; ${byLayers === null ? 'its layers give none.' : `its layers come to ${transmittance(byLayers)}.`}`,
   }),
-  'thickness-doubtful': ({ thickness, likely }) => ({
-    text: `${significant(thickness * 1000)} mm is very thin for this; ${significant(likely * 1000)} mm was likely meant.`,
-    remedy: '"thicknessMm" is in millimetres, not metres.',
+  'thickness-doubtful': ({ thickness, likely, where }) => ({
+    text: `${significant(thickness * 1000)} mm is very little for this; ${significant(likely * 1000)} mm was likely meant.`,
+    remedy: `"${where.key?.split('.').at(-1) ?? 'thicknessMm'}" is in millimetres, not metres.`,
   }),
   'conductivity-doubtful': ({ conductivity, likely }) => ({
     text: `A conductivity of ${significant(conductivity)} W/(mK) is hardly possible here; ${significant(likely)} was likely meant.`,
@@ -85,6 +85,44 @@ export const aboutDesign: SentencesFor<FabricFinding> = {
     remedy:
       'Hang a logger there, or give its "temperatureC" and "plusMinusK" under "conditions"."neighbour".',
   }),
+  'neighbour-range-assumed': ({ plusMinus }) => ({
+    text: `How far the neighbour's temperature may be off is not stated; ${significant(plusMinus)} K either way was taken.`,
+    remedy: 'Give "plusMinusK" beside its "temperatureC".',
+  }),
+  'flow-to-neighbour-unknown': ({ elements }) => ({
+    text: `${list(elements)} ${elements.length === 1 ? 'has' : 'have'} no U-value, so what flows to the neighbour is not known. The house's heat loss does not count it.`,
+    remedy: 'Give "uValue" beside the layers; the reason stands with each element.',
+  }),
+  'shell-too-small': ({ area: given, least, volume }) => ({
+    text: `The elements come to ${area(given)}, but no shape around ${significant(volume)} m³ has less than ${area(least)}.`,
+    remedy:
+      'Check "volumeM3" and the areas. Is an element missing? Walls, floors and ceilings to heated rooms belong here too, with "to": "adjacent".',
+  }),
+  'shell-too-large': ({ area: given, volume }) => ({
+    text: `The elements come to ${area(given)}, very much for a volume of ${significant(volume)} m³.`,
+    remedy: 'Check "volumeM3" and the areas: is a digit too many, or an element listed twice?',
+  }),
+  'height-doubtful': ({ height }) => ({
+    text: `The volume over the floor area makes rooms ${significant(height)} m high.`,
+    remedy: 'Check "volumeM3" in cubic metres, and "floorAreaM2" over all storeys in square metres.',
+  }),
+  'ground-floor-too-large': ({ area: given, floorArea }) => ({
+    text: `The floor on the ground has ${area(given)}, more than the house's whole floor area of ${area(floorArea)}.`,
+    remedy: 'Check both: "floorAreaM2" is over all storeys.',
+  }),
+  'roof-smaller-than-floor': ({ roof, floor }) => ({
+    text: `Roofs and ceilings come to ${area(roof)}, but the floor below them has ${area(floor)}.`,
+    remedy:
+      'Check the areas. Is part of the roof missing, or a ceiling to heated rooms above ("to": "adjacent")?',
+  }),
+  'mostly-glass': ({ glass, area: given }) => ({
+    text: `Of ${area(given)} in all, ${area(glass)} is glass.`,
+    remedy: 'If this is no glass house, check the areas of what has a "gValue".',
+  }),
+  'perimeter-doubtful': ({ perimeter, area: given }) => ({
+    text: `A perimeter of ${significant(perimeter)} m around ${area(given)} leaves a floor less than a metre wide.`,
+    remedy: '"perimeterM" is the exposed edge of the floor, in metres.',
+  }),
   'bridges-not-stated': () => ({
     text: 'No thermal bridges are stated, so the designed loss has none.',
     remedy: 'Give "thermalBridges".',
@@ -104,9 +142,13 @@ export const aboutDesign: SentencesFor<FabricFinding> = {
     text: `Heat recovery of ${percent(heatRecovery)} was taken on air that may leak in beside the unit: the ventilation loss may be too low.`,
   }),
   'partition-without-layers': ({ name }) => ({ text: `“${name}” has no layers and adds no heat capacity.` }),
+  'mass-by-class': ({ elements, relativeSd }) => ({
+    text: `What ${list(elements)} ${elements.length === 1 ? 'stores' : 'store'} is by the stated class of ISO 52016-1, give or take ${percent(relativeSd)}.`,
+    remedy: 'Give the layers to know it better.',
+  }),
   'mass-unknown': ({ elements, arealHeatCapacity, relativeSd }) => ({
     text: `The mass of ${list(elements)} is not known; ${Math.round(arealHeatCapacity / 1000)} kJ/(m²K) was taken, give or take ${percent(relativeSd)}.`,
-    remedy: 'Give their layers instead of a U-value.',
+    remedy: 'Give their layers instead of a U-value, or a "massClass".',
   }),
   'furniture-left-out': () => ({
     text: 'Without the floor area, furniture and air are not in the heat capacity.',

@@ -1,16 +1,15 @@
 /** The design changed in a real browser: a layer edited by the keyboard, undone, kept, and assessed again. */
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { createRequire } from 'node:module';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test, vi } from 'vitest';
+import { axeViolations } from './axeViolations.ts';
 import { openBrowser } from './openBrowser.ts';
 import { type Stillwarm, startStillwarm } from './startStillwarm.ts';
 
 vi.setConfig({ testTimeout: 180_000, hookTimeout: 180_000 });
 
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 let data: string;
 let server: Stillwarm;
 let browser: Browser;
@@ -32,20 +31,10 @@ afterAll(async () => {
 
 const address = (path: string) => `${server.address}/house/${house}${path}`;
 const main = () => page.getByRole('main');
-const uValue = () => page.locator('.buildup-figure strong').textContent();
+const uValue = () => page.locator('.buildup-figure strong').first().textContent();
 const layers = () => page.locator('.layers-name').allTextContents();
 const thickness = () => page.getByLabel('Thickness, mm');
 const button = (name: string | RegExp) => page.getByRole('button', { name, exact: true });
-
-async function violations(): Promise<string[]> {
-  await page.evaluate(axe);
-  return page.evaluate(async () => {
-    const run = Reflect.get(window, 'axe') as {
-      run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }>;
-    };
-    return (await run.run()).violations.map(({ id, nodes }) => `${id}: ${nodes[0].html}`);
-  });
-}
 
 /** Picks the wool of the walls, from wherever the page is, with keys alone. */
 async function pickWool() {
@@ -62,7 +51,19 @@ test('the page is linked from the house as drawn, and axe-core finds nothing on 
   await page.getByRole('link', { name: 'Change the build-ups' }).click();
   await page.getByRole('heading', { name: 'The house, cut through' }).waitFor();
   for (const summary of await page.locator('summary').all()) await summary.click();
-  expect(await violations()).toEqual([]);
+  expect(await axeViolations(page)).toEqual([]);
+});
+
+test('an element whose layers give no U-value has no share in the cut, and not 0 %', async () => {
+  await button('Ceiling').click();
+  await page.getByRole('button', { name: /2 ?Mineral wool 100/ }).click();
+  const conductivities = page.getByLabel('Conductivity, W/(mK)');
+  await conductivities.nth(1).fill('50');
+  await page.getByText('No U-value can be given').waitFor();
+  const shares = page.locator('.section text').filter({ hasText: 'Ceiling' }).locator('.section-share');
+  await expect.poll(() => shares.textContent()).toBe('—');
+  await button('Undo').click();
+  await expect.poll(() => shares.textContent()).toMatch(/%/);
 });
 
 test('an element is picked in the cut through the house', async () => {

@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import type { BuildUpLayer } from '../../src/fabric/buildUp.ts';
 import { doubtsAbout } from '../../src/fabric/doubts.ts';
+import { elementDesign } from '../../src/fabric/element.ts';
+import type { DesignElement } from '../../src/house.ts';
 import { say } from '../../src/words/index.ts';
 import { air, bridge, solid, stated } from './walls.ts';
 
@@ -65,4 +67,55 @@ test.each([
   ['a membrane by its resistance', stated(0.01, 0.0002)],
 ] as const)('%s is not questioned', (_, layer) => {
   expect(doubts(layer)).toEqual([]);
+});
+
+const wool = { name: 'wool', thicknessMm: 140, conductivityWmK: 0.035 };
+const onGround = (parts: Partial<DesignElement>): DesignElement => ({
+  name: 'Floor',
+  areaM2: 50,
+  to: 'ground',
+  perimeterM: 30,
+  buildUp: { facing: 'down', layers: [wool] },
+  ...parts,
+});
+const strip = { lies: 'flat', reachMm: 600, thicknessMm: 50, conductivityWmK: 0.035 } as const;
+const stud = { name: 'studs', widthMm: 45, spacingMm: 600, conductivityWmK: 0.13 };
+const framed = (parts: object) => ({ buildUp: { layers: [{ ...wool, bridge: { ...stud, ...parts } }] } });
+
+describe('a length in metres where millimetres are wanted is questioned at its own key', () => {
+  test.each<[string, Partial<DesignElement>, string, string]>([
+    ['walls of 0.3', { wallThicknessMm: 0.3 }, 'wallThicknessMm', '300 mm'],
+    [
+      'a strip of 0.05',
+      { edgeInsulation: { ...strip, thicknessMm: 0.05 } },
+      'edgeInsulation.thicknessMm',
+      '50 mm',
+    ],
+    ['a reach of 0.6', { edgeInsulation: { ...strip, reachMm: 0.6 } }, 'edgeInsulation.reachMm', '600 mm'],
+    ['0.3 above the ground', { underfloor: { heightMm: 0.3 } }, 'underfloor.heightMm', '300 mm'],
+    ['a stud of 0.045', framed({ widthMm: 0.045 }), 'buildUp.layers[0].bridge.widthMm', '45 mm'],
+    [
+      'centres of 0.6',
+      framed({ widthMm: 0.5, spacingMm: 0.6 }),
+      'buildUp.layers[0].bridge.spacingMm',
+      '600 mm',
+    ],
+  ])('%s', (_, parts, key, likely) => {
+    const found = elementDesign(onGround(parts), 0).findings.filter(
+      ({ code, where }) => code === 'thickness-doubtful' && where.key === `elements[0].${key}`,
+    );
+    expect(found).toHaveLength(1);
+    expect(say(found[0]).text).toContain(likely);
+    expect(say(found[0]).remedy).toContain(`"${key.split('.').at(-1)}"`);
+  });
+  test('and not where they are in millimetres, or a floor lies at no height', () => {
+    const right = [
+      onGround({ wallThicknessMm: 300, edgeInsulation: strip }),
+      onGround({ underfloor: { heightMm: 0 }, ...framed({}) }),
+      onGround(framed({ name: 'steel channels', widthMm: 0.6, conductivityWmK: 50 })),
+    ];
+    expect(right.flatMap((it) => elementDesign(it, 0).findings.map(({ code }) => code))).not.toContain(
+      'thickness-doubtful',
+    );
+  });
 });

@@ -89,6 +89,16 @@ describe('a build-up', () => {
   });
 });
 
+test('of as many thick layers as a file may have is finite as well', () => {
+  const thick = response(Array.from({ length: 100 }, () => solid(100, 0.77, 1700, 800)));
+  // COMPUTED: half-infinite brick behind the surface resistance Rsi, κ1 = T/2π·1/|Rsi + 1/((1 + j)·λ/δ)|.
+  const [omega, surface] = [(2 * Math.PI) / 86_400, 0.13];
+  const beyond = 1 / Math.sqrt(omega * 0.77 * 1700 * 800); // modulus of 1/Y at 45°
+  const modulus = Math.hypot(surface + beyond * Math.SQRT1_2, beyond * Math.SQRT1_2);
+  expect(thick.insideHeatCapacity).toBeCloseTo(1 / modulus / omega, 3);
+  expect(thick.periodicTransmittance.modulus).toBe(0);
+});
+
 describe('mass', () => {
   test('that is not stated is not counted, and it is said for the layer and for its bridge', () => {
     const found = response([solid(0.1, 0.04, null, 1030, bridge(0.1, 0.13)), solid(0.1, 0.5, 800, 1000)]);

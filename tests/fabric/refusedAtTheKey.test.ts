@@ -70,6 +70,12 @@ describe('a build-up that cannot be', () => {
       `${layer}.bridge.continues`,
     ],
     [
+      'more layers than any wall has',
+      'at most 100 layers',
+      layers(...Array(101).fill(wool)),
+      'elements[0].buildUp.layers',
+    ],
+    [
       'openings in a solid layer',
       'only in an air layer',
       layers({ ...wool, openingMm2PerM: 500 }),

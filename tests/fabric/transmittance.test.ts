@@ -119,3 +119,15 @@ describe('surfaces', () => {
     expect(surfacesOf('across', 'adjacent')).toEqual({ inside: 0.13, outside: 0.13 });
   });
 });
+
+test.each([0, 5e-324])(
+  'a layer that resists %d m²K/W between members resists nothing at its lower limit',
+  (free) => {
+    const layers = [stated(free, 0.05, bridge(0.1, 0.13)), solid(0.1, 0.04)];
+    const { lower, upper, transmittance } = transmittanceOf(across(...layers), wallSurfaces);
+    // COMPUTED by hand: 0.17 + 2.5; 1/(0.9/2.67 + 0.1/(2.67 + 0.05/0.13)); 1/2.687024
+    expect(lower).toBeCloseTo(2.67, 12);
+    expect(upper).toBeCloseTo(2.704047, 6);
+    expect(transmittance).toBeCloseTo(0.372159, 6);
+  },
+);

@@ -104,12 +104,28 @@ test('every key of the contract is accepted', () => {
       { name: 'Windows', areaM2: 18, uValue: 1.2, gValue: 0.5, orientationDeg: 180, room: 'Living room' },
       { name: 'Ground floor', areaM2: 48, uValue: 0.15, to: 'ground', perimeterM: 28 },
       { name: 'Ceiling', areaM2: 10, uValue: 0.15, to: 'void', temperatureFactor: 0.9 },
+      { name: 'Front door', areaM2: 2, uValue: 1.4, limitKind: 'door', massClass: 'light' },
     ],
     partitions: [{ name: 'Stud walls', areaM2: 90, buildUp: { layers: [] } }],
     thermalBridges: { psiLengthWK: 6.5 },
     ventilation: { airPermeability50: 4, divisor: 20, asTestedAirChangesPerHour: 0.2, heatRecovery: 0.8 },
     allowance: 0.15,
     heatCapacity: { kJPerM2K: 110 },
+    limits: {
+      name: 'Our own',
+      dated: '2026-03-01',
+      note: 'For conversions.',
+      uValues: {
+        roof: 0.15,
+        wall: 0.2,
+        floor: 0.18,
+        'party wall': 0.2,
+        window: 1.4,
+        'roof window': 1.5,
+        rooflight: 2,
+        door: 1.4,
+      },
+    },
   };
   expect(problemsOf(whole)).toEqual([]);
 });
@@ -154,6 +170,13 @@ describe('a mistake', () => {
       code: 'json-broken',
       where: { line: 3 },
     });
+  });
+
+  test('two hundred thousand nested brackets are told, not fallen over', () => {
+    const reading = readHouse(`{\n"name": ${'['.repeat(200_000)}`);
+    expect(reading.kind === 'problems' && reading.problems).toMatchObject([
+      { code: 'json-broken', where: { line: 2 } },
+    ]);
   });
 
   test.each([

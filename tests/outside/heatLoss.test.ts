@@ -64,6 +64,7 @@ test.each([
     constantGains: 0,
     meanDifference: 12,
     differenceSd: 0,
+    neighbourShare: 0,
   });
   // 0.005 h in 24 h is 2e-4 of 150 W/K.
   expect(Math.abs(estimate.heatLossCoefficient.value - heatLoss)).toBeLessThan(0.03);

@@ -11,7 +11,7 @@ export function AddElement({ onAdd }: { onAdd: (add: Edit) => void }) {
   return (
     <details class="screen-only">
       <summary>Add an element</summary>
-      <div class="buildup-fields">
+      <div class="buildup-fields buildup-wide">
         <FormField label="A common build-up to begin from" hint={point.about}>
           {(ties) => (
             <select

@@ -2,14 +2,16 @@
 import { proposedExtraFraction, timberConventions } from '../../src/fabric/index.ts';
 import type { Bridge } from '../../src/house.ts';
 import { figures } from '../../src/words/index.ts';
-import { elementAt } from './elementEdits.ts';
 import { framingOf } from './framing.ts';
+import { hints } from './hints.ts';
 import { labels } from './labels.ts';
 import {
+  buildUpAt,
   changeBridge,
   type LayerPlace,
   layerAt,
   measureTimbers,
+  nameOf,
   putTimbers,
   takeTimbersOut,
 } from './layerEdits.ts';
@@ -32,9 +34,7 @@ export function BridgeFields({ editor, at }: BridgeFieldsProps) {
       </p>
     );
   const type = (key: keyof Bridge) => (value: number | string | undefined) =>
-    editor.type(`bridge ${at.element} ${at.layer} ${key}`, (house) =>
-      changeBridge(house, at, { [key]: value }),
-    );
+    editor.type(`${nameOf(at)} bridge ${key}`, (house) => changeBridge(house, at, { [key]: value }));
   return (
     <>
       <h3>Through it: {bridge.name}</h3>
@@ -42,17 +42,32 @@ export function BridgeFields({ editor, at }: BridgeFieldsProps) {
         <TextField label="Name" value={bridge.name} onValue={(name = '') => type('name')(name)} />
         {bridge.fraction === undefined ? (
           <>
-            <NumberField label={labels.widthMm} value={bridge.widthMm} onValue={type('widthMm')} />
-            <NumberField label={labels.spacingMm} value={bridge.spacingMm} onValue={type('spacingMm')} />
+            <NumberField
+              label={labels.widthMm}
+              hint={hints.widthMm}
+              value={bridge.widthMm}
+              onValue={type('widthMm')}
+            />
+            <NumberField
+              label={labels.spacingMm}
+              hint={hints.spacingMm}
+              value={bridge.spacingMm}
+              onValue={type('spacingMm')}
+            />
             <NumberField
               label={labels.extraFraction}
               value={bridge.extraFraction}
               onValue={type('extraFraction')}
-              hint="0 when left out."
+              hint={hints.extraFraction}
             />
           </>
         ) : (
-          <NumberField label="Share of the face, 0 to 1" value={bridge.fraction} onValue={type('fraction')} />
+          <NumberField
+            label="Share of the face, 0 to 1"
+            hint="Of all timber in it together."
+            value={bridge.fraction}
+            onValue={type('fraction')}
+          />
         )}
         <NumberField
           label={labels.conductivityWmK}
@@ -60,9 +75,15 @@ export function BridgeFields({ editor, at }: BridgeFieldsProps) {
           value={bridge.conductivityWmK}
           onValue={type('conductivityWmK')}
         />
-        <NumberField label={labels.densityKgM3} value={bridge.densityKgM3} onValue={type('densityKgM3')} />
+        <NumberField
+          label={labels.densityKgM3}
+          hint={hints.densityKgM3}
+          value={bridge.densityKgM3}
+          onValue={type('densityKgM3')}
+        />
         <NumberField
           label={labels.specificHeatJkgK}
+          hint={hints.specificHeatJkgK}
           value={bridge.specificHeatJkgK}
           onValue={type('specificHeatJkgK')}
         />
@@ -93,7 +114,7 @@ export function BridgeFields({ editor, at }: BridgeFieldsProps) {
 function Convention({ editor, at, bridge }: BridgeFieldsProps & { bridge: Bridge }) {
   const { widthMm, spacingMm, extraFraction = 0 } = bridge;
   if (widthMm === undefined || spacingMm === undefined) return null;
-  const framing = framingOf(elementAt(editor.house, at.element), bridge);
+  const framing = framingOf(editor.house[at.of]?.[at.part] ?? {}, bridge);
   const proposed = Number(proposedExtraFraction(framing, widthMm, spacingMm).toFixed(3));
   return (
     <>
@@ -120,7 +141,7 @@ function Convention({ editor, at, bridge }: BridgeFieldsProps & { bridge: Bridge
 
 /** Whether these are the members of the bridged layer further in. */
 function Continues({ editor, at, bridge }: BridgeFieldsProps & { bridge: Bridge }) {
-  const layers = elementAt(editor.house, at.element).buildUp?.layers ?? [];
+  const { layers } = buildUpAt(editor.house, at);
   const before = layers.slice(0, at.layer).findLast((layer) => layer.bridge !== undefined)?.bridge;
   if (before === undefined) return null;
   return (

@@ -1,4 +1,5 @@
 /** All build-ups of a house: what it loses as they are changed, the element that is picked, and keeping the changes. */
+import type { RefObject } from 'preact';
 import { useRef, useState } from 'preact/hooks';
 import { type Design, designOf } from '../../src/fabric/index.ts';
 import type { House } from '../../src/house.ts';
@@ -6,8 +7,14 @@ import { figures } from '../../src/words/index.ts';
 import { Rule, type RuleMark } from '../parts/Rule.tsx';
 import { tied } from '../parts/tied.ts';
 import { AddElement } from './AddElement.tsx';
+import { AirOfHouse } from './AirOfHouse.tsx';
+import { BridgesOfHouse } from './BridgesOfHouse.tsx';
 import { ElementEditor } from './ElementEditor.tsx';
+import { HeatingOfHouse } from './HeatingOfHouse.tsx';
+import { HouseFindings } from './HouseFindings.tsx';
 import { KeepChanges } from './KeepChanges.tsx';
+import { LimitsOfHouse } from './LimitsOfHouse.tsx';
+import { Partitions } from './Partitions.tsx';
 import { useEditor } from './useEditor.ts';
 import { useKeeping } from './useKeeping.ts';
 import { useLeaving } from './useLeaving.ts';
@@ -22,6 +29,8 @@ export function BuildUps({ id, first }: { id: string; first: House }) {
   const [picked, setPicked] = useState(0);
   const [layer, setLayer] = useState(0);
   const heading = useRef<HTMLHeadingElement>(null);
+  const bridges = useRef<HTMLHeadingElement>(null);
+  const air = useRef<HTMLHeadingElement>(null);
   const design = designOf(editor.house);
   const before = designOf(keeping.stored);
   const last = (editor.house.elements?.length ?? 0) - 1;
@@ -29,8 +38,7 @@ export function BuildUps({ id, first }: { id: string; first: House }) {
   const pick = (element: number) => {
     setPicked(element);
     setLayer(0);
-    heading.current?.focus();
-    heading.current?.scrollIntoView({ block: 'start' });
+    goTo(heading);
   };
   return (
     <>
@@ -41,8 +49,18 @@ export function BuildUps({ id, first }: { id: string; first: House }) {
       <section>
         <h2>The house, cut through</h2>
         {design === null ? null : (
-          <WholeHouse design={design} before={before} house={editor.house} picked={at} onPick={pick} />
+          <WholeHouse
+            design={design}
+            before={before}
+            house={editor.house}
+            picked={at}
+            onPick={pick}
+            onBridges={() => goTo(bridges)}
+            onAir={() => goTo(air)}
+          />
         )}
+        {design === null ? null : <HeatingOfHouse design={design} house={editor.house} />}
+        <HouseFindings design={design} about={['elements', 'volumeM3', 'conditions', 'heatCapacity']} />
         <AddElement
           onAdd={(add) => {
             if (editor.act(add)) pick(last + 1);
@@ -60,9 +78,18 @@ export function BuildUps({ id, first }: { id: string; first: House }) {
           heading={heading}
         />
       )}
+      <BridgesOfHouse editor={editor} design={design} before={before} heading={bridges} />
+      <AirOfHouse editor={editor} design={design} before={before} heading={air} />
+      <Partitions editor={editor} design={design} />
+      <LimitsOfHouse editor={editor} />
       <KeepChanges id={id} editor={editor} keeping={keeping} changed={changed} />
     </>
   );
+}
+
+function goTo({ current }: RefObject<HTMLHeadingElement | null>): void {
+  current?.focus();
+  current?.scrollIntoView({ block: 'start' });
 }
 
 function answerOf(design: Design | null, before: Design | null): string {
@@ -70,7 +97,7 @@ function answerOf(design: Design | null, before: Design | null): string {
   if (design.heatLoss === null)
     return 'The house has no heat loss as drawn: one of its elements has no U-value. The reason stands with it.';
   const now = `As drawn, this house loses ${figures.heatLoss(design.heatLoss)}`;
-  return before === null || before.heatLoss === null
+  return before === null || before.heatLoss === null || before.heatLoss === design.heatLoss
     ? `${now}.`
     : `${now}; what is kept says ${figures.heatLoss(before.heatLoss)}.`;
 }

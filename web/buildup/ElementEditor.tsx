@@ -9,7 +9,7 @@ import { FittingWorth } from './FittingWorth.tsx';
 import { HeatStored } from './HeatStored.tsx';
 import { LayerFields } from './LayerFields.tsx';
 import { Layers } from './Layers.tsx';
-import { giveLayers } from './layerEdits.ts';
+import { giveLayers, type LayerPlace } from './layerEdits.ts';
 import { MoistureThrough } from './MoistureThrough.tsx';
 import { UValue } from './UValue.tsx';
 import type { Editor } from './useEditor.ts';
@@ -30,13 +30,17 @@ export function ElementEditor(props: ElementEditorProps) {
   const { editor, element, design, layer, onLayer, onElement, heading } = props;
   const entry = elementAt(editor.house, element);
   const { buildUp, transmission } = design;
-  const at = { element, layer: Math.min(layer, (entry.buildUp?.layers.length ?? 1) - 1) };
+  const at: LayerPlace = {
+    of: 'elements',
+    part: element,
+    layer: Math.min(layer, (entry.buildUp?.layers.length ?? 1) - 1),
+  };
   return (
     <section>
       <h2 ref={heading} tabIndex={-1}>
         {entry.name}
       </h2>
-      <UValue key={`limit ${element}`} design={design} />
+      <UValue editor={editor} element={element} design={design} />
       <ElementFindings design={design} entry={entry} />
       {entry.buildUp === undefined || transmission === null ? (
         <p class="screen-only">
@@ -56,12 +60,12 @@ export function ElementEditor(props: ElementEditorProps) {
           workings={transmission}
           at={at}
           onLayer={onLayer}
-          onGround={design.to === 'ground'}
+          lies={design.to === 'ground' ? 'on ground' : 'to outside'}
         >
           <LayerFields key={`${element} ${at.layer}`} editor={editor} at={at} onLayer={onLayer} />
         </Layers>
       )}
-      <ElementFields key={element} editor={editor} element={element} />
+      <ElementFields key={element} editor={editor} element={element} design={design} />
       {entry.buildUp === undefined ? null : <FastenerFields editor={editor} element={element} />}
       <p class="buildup-buttons screen-only">
         <button

@@ -1,8 +1,12 @@
 /** What is to be known of an element beside its layers. */
-import type { DesignElement } from '../../src/house.ts';
+import type { ElementDesign } from '../../src/fabric/index.ts';
+import { type DesignElement, massClasses } from '../../src/house.ts';
 import { Choice } from './Choice.tsx';
-import { changeElement, elementAt, renameElement } from './elementEdits.ts';
+import { changeElement, elementAt, putBeyond, renameElement } from './elementEdits.ts';
+import { GroundFields } from './GroundFields.tsx';
+import { hints } from './hints.ts';
 import { labels } from './labels.ts';
+import { NeighbourFields } from './NeighbourFields.tsx';
 import { NumberField, TextField } from './TypedField.tsx';
 import type { Editor } from './useEditor.ts';
 
@@ -25,6 +29,16 @@ const gapLevels = {
   2: 'Air moves around it',
 } as const;
 
+/** ISO 52016-1, Table B.14, in plain words. */
+const masses = {
+  unknown: 'Nobody knows',
+  'very light': 'Very light: a door, a thin panel',
+  light: 'Light: 5 to 10 cm of light blocks inside',
+  medium: 'Medium: 10 to 20 cm of light blocks, or thin brick',
+  heavy: 'Heavy: 7 to 12 cm of brick or concrete inside',
+  'very heavy': 'Very heavy: more than that',
+} as const;
+
 type FigureKey = {
   [K in keyof DesignElement]-?: K extends keyof typeof labels
     ? NonNullable<DesignElement[K]> extends number
@@ -33,12 +47,19 @@ type FigureKey = {
     : never;
 }[keyof DesignElement];
 
-export function ElementFields({ editor, element }: { editor: Editor; element: number }) {
+export interface ElementFieldsProps {
+  readonly editor: Editor;
+  readonly element: number;
+  readonly design: ElementDesign;
+}
+
+export function ElementFields({ editor, element, design }: ElementFieldsProps) {
   const entry = elementAt(editor.house, element);
   const { to = 'outside', buildUp, airGapLevel = 0 } = entry;
+
   const alter = (change: Partial<DesignElement>) =>
     editor.act((house) => changeElement(house, element, change));
-  const figure = (key: FigureKey, hint?: string) => (
+  const figure = (key: FigureKey, hint = hints[key]) => (
     <NumberField
       label={labels[key]}
       hint={hint}
@@ -53,50 +74,60 @@ export function ElementFields({ editor, element }: { editor: Editor; element: nu
       <h3>The element</h3>
       <TextField
         label="Name"
+        hint="As you call it on site."
         value={entry.name}
         onValue={(name = '') =>
           editor.type(`element ${element} name`, (house) => renameElement(house, element, name))
         }
       />
       {figure('areaM2')}
-      {figure('uValue', buildUp === undefined ? undefined : 'Empty for that of its layers.')}
+      {figure('uValue', buildUp === undefined ? 'From the data sheet.' : 'Empty for that of its layers.')}
       <Choice
         label="Beyond it lies"
+        hint="What its outer face touches."
         value={to}
         options={beyond}
-        onValue={(value) => alter(clearedFor(value, entry))}
+        onValue={(value) => editor.act((house) => putBeyond(house, element, value))}
       />
-      {to === 'ground' ? figure('perimeterM', 'Along outside walls.') : null}
-      {to === 'ground' ? figure('wallThicknessMm', '300 when left out.') : null}
-      {to === 'void' ? figure('temperatureFactor', '0.9 when left out: nearly as cold as outdoors.') : null}
+      {to === 'ground' ? figure('perimeterM') : null}
+      {to === 'ground' && buildUp !== undefined ? figure('wallThicknessMm') : null}
+      {to === 'ground' && buildUp !== undefined && entry.perimeterM !== undefined ? (
+        <GroundFields editor={editor} element={element} />
+      ) : null}
+      {to === 'void' || (to !== 'adjacent' && entry.temperatureFactor !== undefined)
+        ? figure('temperatureFactor', to === 'void' ? hints.temperatureFactor : 'Empty for all of it.')
+        : null}
+      {to === 'adjacent' ? <NeighbourFields editor={editor} /> : null}
       {buildUp === undefined ? null : (
         <>
           <Choice
             label="Heat flows"
-            value={buildUp.facing ?? 'across'}
+            hint="From the room outward."
+            value={design.buildUp?.facing ?? 'across'}
             options={facings}
             onValue={(facing) => alter({ buildUp: { ...buildUp, facing } })}
           />
           <Choice
             label={labels.airGapLevel}
-            hint="A correction by ISO 6946."
+            hint="Where boards do not meet, or air gets behind them."
             value={`${airGapLevel}`}
             options={gapLevels}
             onValue={(level) => alter({ airGapLevel: Number(level) as 0 | 1 | 2 })}
           />
         </>
       )}
-      {figure('orientationDeg', '0 north, 90 east, 180 south, 270 west.')}
-      {figure('tiltDeg', '90 upright, 0 lying flat.')}
-      {buildUp === undefined || entry.gValue !== undefined
-        ? figure('gValue', 'Of a window; empty for all else.')
-        : null}
+      {buildUp !== undefined || entry.gValue !== undefined ? null : (
+        <Choice
+          label={labels.massClass}
+          hint="What it stores, where no layers tell."
+          value={entry.massClass ?? 'unknown'}
+          options={masses}
+          onValue={(mass) => alter({ massClass: massClasses.find((it) => it === mass) })}
+        />
+      )}
+      {figure('orientationDeg')}
+      {figure('tiltDeg')}
+      {buildUp === undefined || entry.gValue !== undefined ? figure('gValue') : null}
     </div>
   );
-}
-
-/** What lies beyond, without what only the ground had. */
-function clearedFor(to: keyof typeof beyond, entry: DesignElement): Partial<DesignElement> {
-  if (to === 'ground') return { to, perimeterM: entry.perimeterM ?? Math.ceil(4 * Math.sqrt(entry.areaM2)) };
-  return { to, edgeInsulation: undefined, underfloor: undefined, perimeterM: undefined };
 }

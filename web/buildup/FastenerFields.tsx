@@ -35,7 +35,7 @@ export function FastenerFields({ editor, element }: { editor: Editor; element: n
   return (
     <>
       <div class="buildup-fields screen-only">
-        <h3>Fasteners through its insulation</h3>
+        <h3>{labels.fasteners}</h3>
         {figure('perM2', 'To each m²')}
         {figure('areaMm2', 'Cross-section, mm²')}
         {figure('conductivityWmK', labels.conductivityWmK, 'Stainless steel 17, steel 50.')}

@@ -3,14 +3,17 @@ import { materials } from '../../src/fabric/index.ts';
 import type { Layer } from '../../src/house.ts';
 import { BridgeFields } from './BridgeFields.tsx';
 import { Choice } from './Choice.tsx';
+import { hints } from './hints.ts';
 import { labels } from './labels.ts';
 import {
+  buildUpAt,
   changeLayer,
   duplicateLayer,
   insertLayer,
   type LayerPlace,
   layerAt,
   moveLayer,
+  nameOf,
   putMaterial,
   type Resisting,
   removeLayer,
@@ -43,15 +46,13 @@ type FigureKey = {
 export function LayerFields({ editor, at, onLayer }: LayerFieldsProps) {
   const layer = layerAt(editor.house, at);
   const material = materials.find(({ name, kind }) => name === layer.name && kind !== 'air');
-  const figure = (key: FigureKey, hint?: string) => (
+  const figure = (key: FigureKey, hint = hints[key]) => (
     <NumberField
       label={labels[key]}
       hint={hint}
       value={layer[key]}
       onValue={(value) =>
-        editor.type(`layer ${at.element} ${at.layer} ${key}`, (house) =>
-          changeLayer(house, at, { [key]: value }),
-        )
+        editor.type(`${nameOf(at)} ${key}`, (house) => changeLayer(house, at, { [key]: value }))
       }
     />
   );
@@ -68,11 +69,12 @@ export function LayerFields({ editor, at, onLayer }: LayerFieldsProps) {
           label="Name"
           value={layer.name}
           onValue={(name = '') =>
-            editor.type(`layer ${at.element} ${at.layer} name`, (house) => changeLayer(house, at, { name }))
+            editor.type(`${nameOf(at)} name`, (house) => changeLayer(house, at, { name }))
           }
         />
         <Choice
           label="How it resists"
+          hint="Which figure its data sheet gives."
           value={way}
           options={ways}
           onValue={(wanted) => editor.act((house) => resistBy(house, at, wanted))}
@@ -84,9 +86,10 @@ export function LayerFields({ editor, at, onLayer }: LayerFieldsProps) {
         {air ? null : figure('specificHeatJkgK')}
         {air || layer.sdM !== undefined ? null : figure('vapourResistance')}
         {air || layer.vapourResistance !== undefined ? null : figure('sdM')}
-        {way === 'slightly' ? figure('openingMm2PerM', '1000 is taken when left out.') : null}
+        {way === 'slightly' ? figure('openingMm2PerM') : null}
+        {air && way !== 'ventilated' ? figure('emissivity') : null}
         {air && way !== 'ventilated'
-          ? figure('emissivity', '0.9 when left out; a bright foil has about 0.05.')
+          ? figure('widthMm', 'Of a space less wide than ten times its depth; empty for a wide one.')
           : null}
       </div>
       {material === undefined ? null : (
@@ -100,18 +103,23 @@ export function LayerFields({ editor, at, onLayer }: LayerFieldsProps) {
   );
 }
 
+const outward = { back: 'Further in', on: 'Further out', add: 'Add outside of it' };
+/** Inside, no face is the outer one. */
+const across = { back: 'To the left', on: 'To the right', add: 'Add to the right of it' };
+
 function LayerButtons({ editor, at, onLayer }: LayerFieldsProps) {
-  const last = (editor.house.elements?.[at.element]?.buildUp?.layers.length ?? 1) - 1;
+  const last = buildUpAt(editor.house, at).layers.length - 1;
+  const words = at.of === 'elements' ? outward : across;
   const move = (by: 1 | -1) => () => {
     if (editor.act((house) => moveLayer(house, at, by))) onLayer(at.layer + by);
   };
   return (
     <p class="buildup-buttons">
       <button type="button" disabled={at.layer === 0} onClick={move(-1)}>
-        Further in
+        {words.back}
       </button>
       <button type="button" disabled={at.layer === last} onClick={move(1)}>
-        Further out
+        {words.on}
       </button>
       <button
         type="button"
@@ -127,7 +135,7 @@ function LayerButtons({ editor, at, onLayer }: LayerFieldsProps) {
           if (editor.act((house) => insertLayer(house, at))) onLayer(at.layer + 1);
         }}
       >
-        Add outside of it
+        {words.add}
       </button>
       <button
         type="button"

@@ -6,7 +6,7 @@ import type { Layer } from '../../src/house.ts';
 import { figures } from '../../src/words/index.ts';
 import { boundaryTemperatures, layerResistance } from './boundaries.ts';
 import { LayersPicture } from './LayersPicture.tsx';
-import { type BuildUpEntry, changeLayer, type LayerPlace, moveLayer } from './layerEdits.ts';
+import { type BuildUpEntry, changeLayer, type LayerPlace, moveLayer, nameOf } from './layerEdits.ts';
 import { NumberField } from './TypedField.tsx';
 import type { Editor } from './useEditor.ts';
 import './Layers.css';
@@ -21,20 +21,21 @@ export interface LayersProps {
   readonly workings: TransmittanceResult;
   readonly at: LayerPlace;
   readonly onLayer: (layer: number) => void;
-  /** Whether it lies on the ground, which the drawing leaves out. */
-  readonly onGround: boolean;
+  /** The ground is left out of the drawing; inside, both faces are as warm as each other. */
+  readonly lies: 'to outside' | 'on ground' | 'inside';
   /** The fields of the layer, right beneath the drawing. */
   readonly children: ComponentChildren;
 }
 
 export function Layers(props: LayersProps) {
-  const { editor, entry, workings, at, onLayer, onGround, children } = props;
+  const { editor, entry, workings, at, onLayer, lies, children } = props;
   const { layers } = entry;
   const [inside, setInside] = useState(20);
   const [outside, setOutside] = useState(0);
   const list = useRef<HTMLOListElement>(null);
   const refused = workings.refusals.length > 0;
-  const temperatures = refused ? null : boundaryTemperatures(workings, inside, outside);
+  const within = lies === 'inside';
+  const temperatures = refused || within ? null : boundaryTemperatures(workings, inside, outside);
   const focused = at.layer;
   // The keyboard stays on the layer that it picked or moved.
   useEffect(() => {
@@ -60,7 +61,7 @@ export function Layers(props: LayersProps) {
   function thicken(by: number) {
     const { thicknessMm } = layers[at.layer];
     if (thicknessMm === undefined) return;
-    editor.type(`layer ${at.element} ${at.layer} thicknessMm`, (house) =>
+    editor.type(`${nameOf(at)} thicknessMm`, (house) =>
       changeLayer(house, at, { thicknessMm: thicknessMm + by }),
     );
   }
@@ -71,6 +72,7 @@ export function Layers(props: LayersProps) {
         <LayersPicture
           layers={layers}
           temperatures={temperatures}
+          within={within}
           chosen={at.layer}
           onPick={onLayer}
           inside={inside}
@@ -104,10 +106,12 @@ export function Layers(props: LayersProps) {
           ))}
         </ol>
         <figcaption class="small lesser">
-          Inside is left. Thickness is to scale, in millimetres; along the face, where timbers stand at their
-          centres, it is drawn smaller. Hatched is air, a dotted strip has no thickness. The line is the
-          temperature
-          {onGround ? ', as if outdoors and not the ground lay beneath' : ''}.{' '}
+          {within ? 'One room is left, the other right.' : 'Inside is left, the night right.'} Thickness is to
+          scale, in millimetres; along the face, where timbers stand at their centres, it is drawn smaller.
+          Hatched is air, a dotted strip has no thickness.{' '}
+          {within
+            ? ''
+            : `The line is the temperature${lies === 'on ground' ? ', as if outdoors and not the ground lay beneath' : ''}; where it falls, the night comes in. `}
           <span class="screen-only">
             Left and right go from layer to layer, with Alt they move it; up and down make it {STEP} mm
             thicker or thinner.
@@ -115,15 +119,29 @@ export function Layers(props: LayersProps) {
         </figcaption>
       </figure>
       {children}
-      <div class="buildup-fields screen-only">
-        <NumberField label="Drawn for inside, °C" value={inside} onValue={(it) => taken(it, setInside)} />
-        <NumberField label="And outside, °C" value={outside} onValue={(it) => taken(it, setOutside)} />
-      </div>
+      {within ? null : (
+        <div class="buildup-fields screen-only">
+          <NumberField
+            label="Drawn for inside, °C"
+            hint="For the drawing only."
+            value={inside}
+            onValue={(it) => taken(it, setInside)}
+          />
+          <NumberField
+            signed
+            label="And outside, °C"
+            hint="For the drawing only."
+            value={outside}
+            onValue={(it) => taken(it, setOutside)}
+          />
+        </div>
+      )}
     </>
   );
 }
 
-function taken(value: number | undefined, set: (value: number) => void): readonly string[] {
+/** A temperature that is only tried: it is no part of the house. */
+export function taken(value: number | undefined, set: (value: number) => void): readonly string[] {
   if (value === undefined || Math.abs(value) > 100) return ['Give a temperature from −100 to 100.'];
   set(value);
   return [];

@@ -2,7 +2,7 @@
 import { useState } from 'preact/hooks';
 import { FormField } from '../parts/FormField.tsx';
 import { labelled } from './labels.ts';
-import { numberIn } from './numberIn.ts';
+import { numberIn, whyNot } from './numberIn.ts';
 
 interface TypedProps<T> {
   readonly label: string;
@@ -19,8 +19,12 @@ interface Typed<T> {
   readonly beside: T | undefined;
 }
 
-export const NumberField = (props: TypedProps<number>) => (
-  <Field {...props} write={String} read={numberIn} inputMode="decimal" />
+/** @param signed it may be below 0, for which many a phone's keys for figures have no sign */
+export const NumberField = ({
+  signed = false,
+  ...props
+}: TypedProps<number> & { readonly signed?: boolean }) => (
+  <Field {...props} write={String} read={numberIn} inputMode={signed ? 'text' : 'decimal'} />
 );
 
 export const TextField = (props: TypedProps<string>) => (
@@ -55,7 +59,7 @@ function Field<T>({ label, hint, value, onValue, write, read, inputMode }: Field
           value={current?.text ?? stands}
           onInput={({ currentTarget: { value: text } }) => {
             const wanted = read(text);
-            const reasons = wanted === null ? [`“${text}” is not a number.`] : onValue(wanted);
+            const reasons = wanted === null ? [whyNot(text)] : onValue(wanted);
             const taken = wanted !== null && reasons.length === 0;
             setTyped({ text, reasons, beside: taken ? wanted : value });
           }}

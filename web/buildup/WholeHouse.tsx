@@ -14,9 +14,12 @@ export interface WholeHouseProps {
   readonly house: House;
   readonly picked: number;
   readonly onPick: (element: number) => void;
+  readonly onBridges: () => void;
+  readonly onAir: () => void;
 }
 
-export function WholeHouse({ design, before, house, picked, onPick }: WholeHouseProps) {
+export function WholeHouse(props: WholeHouseProps) {
+  const { design, before, house, picked, onPick } = props;
   return (
     <>
       <Section
@@ -28,10 +31,10 @@ export function WholeHouse({ design, before, house, picked, onPick }: WholeHouse
         onPick={(name) => onPick(design.elements.findIndex((it) => it.name === name))}
       />
       <Table
-        caption="The whole house. Pick an element to change it."
+        caption="The whole house. Pick a line to change it."
         keyOf={({ name }) => name}
-        columns={columns(picked, onPick)}
-        rows={linesOf(design, before)}
+        columns={columns(picked)}
+        rows={linesOf(props)}
         foot={[
           {
             name: 'The whole house',
@@ -52,16 +55,18 @@ const wholeOf = ({ heatLoss, elements, bridges, ventilation }: Design) =>
 const drawn = ({ name, area, transmittance, heatLoss, to }: ElementDesign): DrawnElement => ({
   name,
   areaM2: area,
-  uValue: transmittance ?? 0,
-  heatLossWK: heatLoss ?? 0,
+  uValue: transmittance,
+  heatLossWK: heatLoss,
   to,
   notes: [],
 });
 
 interface Line {
   readonly name: string;
-  /** Its place, for what can be picked. */
+  /** Its place among the elements. */
   readonly element?: number;
+  /** Not there for what cannot be picked. */
+  readonly pick?: () => void;
   readonly area?: number;
   readonly transmittance?: number | null;
   /** [W/K]; null where it is not known. */
@@ -71,7 +76,7 @@ interface Line {
   readonly before: number | null | undefined;
 }
 
-function linesOf(design: Design, before: Design | null): Line[] {
+function linesOf({ design, before, onPick, onBridges, onAir }: WholeHouseProps): Line[] {
   const whole = wholeOf(design);
   const share = (loss: number | null) => (loss === null || whole <= 0 ? null : loss / whole);
   return [
@@ -79,6 +84,7 @@ function linesOf(design: Design, before: Design | null): Line[] {
       ({ name, area, transmittance, heatLoss, to }, element): Line => ({
         name: to === 'adjacent' ? `${name} (to a heated neighbour, not counted)` : name,
         element,
+        pick: () => onPick(element),
         area,
         transmittance,
         loss: heatLoss,
@@ -88,12 +94,14 @@ function linesOf(design: Design, before: Design | null): Line[] {
     ),
     {
       name: 'Thermal bridges',
+      pick: onBridges,
       loss: design.bridges,
       share: share(design.bridges),
       before: before?.bridges,
     },
     {
       name: 'Ventilation',
+      pick: onAir,
       loss: design.ventilation,
       share: share(design.ventilation),
       before: before?.ventilation,
@@ -101,18 +109,18 @@ function linesOf(design: Design, before: Design | null): Line[] {
   ];
 }
 
-const columns = (picked: number, onPick: (element: number) => void): Column<Line>[] => [
+const columns = (picked: number): Column<Line>[] => [
   {
     head: 'Element',
-    cell: ({ name, element }) =>
-      element === undefined ? (
+    cell: ({ name, element, pick }) =>
+      pick === undefined ? (
         name
       ) : (
         <button
           type="button"
           class="quiet buildup-pick"
           aria-current={element === picked ? 'true' : undefined}
-          onClick={() => onPick(element)}
+          onClick={pick}
         >
           {name}
         </button>
@@ -120,7 +128,11 @@ const columns = (picked: number, onPick: (element: number) => void): Column<Line
   },
   { head: <Term of="heat loss">Heat loss</Term>, cell: ({ loss }) => lossOf(loss), numeric: true },
   { head: 'As kept', cell: ({ before }) => lossOf(before), numeric: true },
-  { head: 'Share', cell: ({ share }) => (share === null ? '' : figures.percent(share)), numeric: true },
+  {
+    head: 'Share',
+    cell: ({ loss, share }) => (loss === null ? '—' : share === null ? '' : figures.percent(share)),
+    numeric: true,
+  },
   {
     head: <Term of="U-value" />,
     cell: ({ transmittance }) =>

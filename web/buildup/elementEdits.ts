@@ -63,6 +63,26 @@ export function changeElement(house: House, at: number, change: Partial<DesignEl
   Object.assign(elementAt(house, at), change);
 }
 
+/** What lies beyond it, without what only the ground or an unheated space had. */
+export function putBeyond(house: House, at: number, to: NonNullable<DesignElement['to']>): void {
+  const element = elementAt(house, at);
+  element.to = to;
+  if (to === 'ground') element.perimeterM ??= shortestPerimeter(element.areaM2);
+  else for (const key of ['perimeterM', 'edgeInsulation', 'underfloor'] as const) delete element[key];
+  if (to !== 'void') delete element.temperatureFactor;
+}
+
+export type NeighbourEntry = NonNullable<NonNullable<House['conditions']>['neighbour']>;
+
+/** How warm it is beyond walls to a heated neighbour; without a temperature nothing is known of it. */
+export function changeNeighbour(house: House, change: Partial<NeighbourEntry>): void {
+  const { temperatureC, plusMinusK } = { ...house.conditions?.neighbour, ...change };
+  const { neighbour, ...rest } = house.conditions ?? {};
+  const known = temperatureC === undefined ? {} : { neighbour: { temperatureC, plusMinusK } };
+  house.conditions = { ...rest, ...known } as House['conditions'];
+  if (Object.keys(house.conditions ?? {}).length === 0) delete house.conditions;
+}
+
 /** @throws RangeError when there is none */
 export function elementAt({ elements }: House, at: number): DesignElement {
   const element = elements?.[at];

@@ -2,7 +2,7 @@
 import type { Framing } from '../../src/fabric/index.ts';
 import type { Bridge, DesignElement } from '../../src/house.ts';
 
-export function framingOf({ buildUp, to }: DesignElement, { name }: Bridge): Framing {
+export function framingOf({ buildUp, to }: Pick<DesignElement, 'buildUp' | 'to'>, { name }: Bridge): Framing {
   if (/rafter/i.test(name)) return 'rafters';
   if (/stud/i.test(name)) return 'timber-frame wall';
   const facing = buildUp?.facing ?? 'across';

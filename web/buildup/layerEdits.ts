@@ -3,11 +3,15 @@ import { bridgeOf, layerOf, type Material, materialNamed } from '../../src/fabri
 import type { Bridge, DesignElement, House, Layer } from '../../src/house.ts';
 import { elementAt, firstLayer } from './elementEdits.ts';
 
-/** An element by its place in the house, a layer by its place from inside. */
+/** An element or a partition by its place in the house, a layer by its place from inside. */
 export interface LayerPlace {
-  readonly element: number;
+  readonly of: 'elements' | 'partitions';
+  readonly part: number;
   readonly layer: number;
 }
+
+/** Of a layer, so that letters typed into one of its fields are one edit. */
+export const nameOf = ({ of, part, layer }: LayerPlace) => `${of} ${part} layer ${layer}`;
 
 export type BuildUpEntry = NonNullable<DesignElement['buildUp']>;
 
@@ -34,21 +38,29 @@ export function changeBridge(house: House, at: LayerPlace, change: Partial<Bridg
   if (bridge !== undefined) Object.assign(bridge, change);
 }
 
-export const insertLayer = (house: House, { element, layer }: LayerPlace) =>
-  layersAt(house, element).splice(layer + 1, 0, firstLayer());
+export const insertLayer = (house: House, at: LayerPlace) =>
+  layersAt(house, at).splice(at.layer + 1, 0, firstLayer());
 
-export const duplicateLayer = (house: House, { element, layer }: LayerPlace) =>
-  layersAt(house, element).splice(layer + 1, 0, structuredClone(layerAt(house, { element, layer })));
+export const duplicateLayer = (house: House, at: LayerPlace) =>
+  layersAt(house, at).splice(at.layer + 1, 0, structuredClone(layerAt(house, at)));
 
-export function removeLayer(house: House, { element, layer }: LayerPlace): void {
-  layersAt(house, element).splice(layer, 1);
+export function removeLayer(house: House, at: LayerPlace): void {
+  endFrame(layersAt(house, at), at.layer);
+  layersAt(house, at).splice(at.layer, 1);
 }
 
 /** @param by 1 further out, -1 further in; at the end it stays */
-export function moveLayer(house: House, { element, layer }: LayerPlace, by: 1 | -1): void {
-  const layers = layersAt(house, element);
+export function moveLayer(house: House, at: LayerPlace, by: 1 | -1): void {
+  const layers = layersAt(house, at);
+  const { layer } = at;
   if (layers[layer + by] === undefined) return;
-  layers.splice(layer + by, 0, ...layers.splice(layer, 1));
+  const [inner, outer] = by === 1 ? [layer, layer + 1] : [layer - 1, layer];
+  const [first, second] = [layers[inner].bridge, layers[outer].bridge];
+  layers.splice(inner, 2, layers[outer], layers[inner]);
+  // Whichever comes first of two that share their members is the one that begins them.
+  if (first === undefined || second?.continues !== true) return;
+  if (!first.continues) delete second.continues;
+  first.continues = true;
 }
 
 /** Another material in the same place: thickness and timbers stay where the material allows them. */
@@ -56,7 +68,8 @@ export function putMaterial(house: House, at: LayerPlace, material: Material): v
   const before = layerAt(house, at);
   const after = layerOf(material, before.thicknessMm ?? USUAL_THICKNESS);
   const bridged = after.thicknessMm !== undefined && after.air !== 'ventilated';
-  layersAt(house, at.element)[at.layer] =
+  if (!bridged) endFrame(layersAt(house, at), at.layer);
+  layersAt(house, at)[at.layer] =
     before.bridge !== undefined && bridged ? { ...after, bridge: before.bridge } : after;
 }
 
@@ -89,7 +102,9 @@ export function resistBy(house: House, at: LayerPlace, way: Resisting): void {
     for (const key of ['densityKgM3', 'specificHeatJkgK', 'vapourResistance', 'sdM'] as const)
       delete layer[key];
   if (layer.air !== 'slightly') delete layer.openingMm2PerM;
-  if (layer.air === 'ventilated') delete layer.bridge;
+  if (layer.air !== 'ventilated') return;
+  endFrame(layersAt(house, at), at.layer);
+  delete layer.bridge;
 }
 
 /** Softwood of the usual size through the layer. */
@@ -100,12 +115,17 @@ export function putTimbers(house: House, at: LayerPlace): void {
   layer.bridge = bridgeOf(softwood, { name: 'timbers', widthMm: 47, spacingMm: 450 });
 }
 
-/** Timbers further out that went on from these stand for themselves then. */
-export function takeTimbersOut(house: House, { element, layer }: LayerPlace): void {
-  const layers = layersAt(house, element);
-  delete layers[layer].bridge;
-  const first = layers.find(({ bridge }) => bridge !== undefined);
-  delete first?.bridge?.continues;
+export function takeTimbersOut(house: House, at: LayerPlace): void {
+  const layers = layersAt(house, at);
+  endFrame(layers, at.layer);
+  delete layers[at.layer].bridge;
+}
+
+/** Before a layer loses its members: those that went on from them begin there, instead of going on from others. */
+function endFrame(layers: readonly Layer[], at: number): void {
+  const { bridge } = layers[at];
+  if (bridge === undefined || bridge.continues) return;
+  delete layers.slice(at + 1).find((it) => it.bridge !== undefined)?.bridge?.continues;
 }
 
 /** By width and centres instead of a share outright, and the other way round. */
@@ -120,15 +140,17 @@ export function measureTimbers(house: House, at: LayerPlace, by: 'centres' | 'sh
 }
 
 /** @throws RangeError when there is none */
-export function layerAt(house: House, { element, layer }: LayerPlace): Layer {
-  const found = layersAt(house, element)[layer];
-  if (found === undefined) throw new RangeError(`there is no layer ${layer} in element ${element}`);
+export function layerAt(house: House, at: LayerPlace): Layer {
+  const found = layersAt(house, at)[at.layer];
+  if (found === undefined) throw new RangeError(`there is no layer ${at.layer} in ${at.of} ${at.part}`);
   return found;
 }
 
-/** @throws RangeError when the element has none */
-function layersAt(house: House, element: number): Layer[] {
-  const { name, buildUp } = elementAt(house, element);
-  if (buildUp === undefined) throw new RangeError(`the element "${name}" has no layers`);
-  return buildUp.layers;
+/** @throws RangeError when what stands there has none */
+export function buildUpAt(house: House, { of, part }: Omit<LayerPlace, 'layer'>): BuildUpEntry {
+  const buildUp = house[of]?.[part]?.buildUp;
+  if (buildUp === undefined) throw new RangeError(`there are no layers in ${of} ${part}`);
+  return buildUp;
 }
+
+const layersAt = (house: House, at: LayerPlace): Layer[] => buildUpAt(house, at).layers;

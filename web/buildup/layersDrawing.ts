@@ -79,16 +79,21 @@ function graduationsOf(layers: readonly Layer[], faces: readonly number[], scale
   return graduations;
 }
 
+const LEAST_CENTRES = 3; // [px]
+
 const faceShown = (layers: readonly Layer[]) =>
   CENTRES_SHOWN * Math.max(0, ...layers.map(({ bridge }) => bridge?.spacingMm ?? 0)) || USUAL_FACE;
 
 /** By width and centres where they are known; else one in the middle, of its share of the face. */
 function timbersOf({ bridge }: Layer, height: number, along: number): DrawnTimber[] {
   if (bridge === undefined) return [];
-  const { widthMm, spacingMm, fraction = 0 } = bridge;
-  if (widthMm === undefined || spacingMm === undefined)
-    return [{ y: (height * (1 - fraction)) / 2, height: height * fraction }];
+  const { widthMm, spacingMm } = bridge;
   const timbers: DrawnTimber[] = [];
+  // Too close to be told apart beside others far wider apart, they are drawn as one, too.
+  if (widthMm === undefined || spacingMm === undefined || spacingMm * along < LEAST_CENTRES) {
+    const share = bridge.fraction ?? (widthMm ?? 0) / (spacingMm ?? 1);
+    return [{ y: (height * (1 - share)) / 2, height: height * share }];
+  }
   const [each, step] = [widthMm * along, spacingMm * along];
   // Beginning an eighth of a spacing down, so that no timber is cut by the upper edge.
   for (let y = step / 8; y < height; y += step) timbers.push({ y, height: Math.min(each, height - y) });

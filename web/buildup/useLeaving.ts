@@ -7,31 +7,65 @@ const GUARD = 'asks before leaving';
 
 export function useLeaving(unkept: boolean): void {
   useEffect(() => {
-    if (!unkept) return;
-    guardHistory();
-    const onUnload = (event: BeforeUnloadEvent) => event.preventDefault();
-    const onClick = (event: MouseEvent) => {
-      const link = event.composedPath().find((it) => it instanceof HTMLAnchorElement);
-      if (link === undefined || staysHere(event, link) || confirm(QUESTION)) return;
-      event.preventDefault();
-      event.stopImmediatePropagation();
-    };
-    const onBack = () => {
-      if (confirm(QUESTION)) {
-        removeEventListener('popstate', onBack);
-        history.back();
-      } else guardHistory();
-    };
-    addEventListener('beforeunload', onUnload);
-    // Before the router sees it.
-    addEventListener('click', onClick, true);
-    addEventListener('popstate', onBack);
+    if (!unkept) {
+      // Nothing is to be asked any more: one step back leaves the page again.
+      withdraw();
+      return;
+    }
+    let over = false;
+    let stop = () => {};
+    withdrawn.then(() => {
+      if (!over) stop = askBeforeLeaving();
+    });
     return () => {
-      removeEventListener('beforeunload', onUnload);
-      removeEventListener('click', onClick, true);
-      removeEventListener('popstate', onBack);
+      over = true;
+      stop();
     };
   }, [unkept]);
+}
+
+/** @returns what ends it */
+function askBeforeLeaving(): () => void {
+  guardHistory();
+  const onUnload = (event: BeforeUnloadEvent) => event.preventDefault();
+  const onClick = (event: MouseEvent) => {
+    const link = event.composedPath().find((it) => it instanceof HTMLAnchorElement);
+    if (link === undefined || staysHere(event, link)) return;
+    event.preventDefault();
+    event.stopImmediatePropagation();
+    if (!confirm(QUESTION)) return;
+    stop();
+    withdraw();
+    withdrawn.then(() => link.click());
+  };
+  const onBack = () => {
+    if (history.state === GUARD) return;
+    if (confirm(QUESTION)) {
+      stop();
+      history.back();
+    } else guardHistory();
+  };
+  const stop = () => {
+    removeEventListener('beforeunload', onUnload);
+    removeEventListener('click', onClick, true);
+    removeEventListener('popstate', onBack);
+  };
+  addEventListener('beforeunload', onUnload);
+  // Before the router sees it.
+  addEventListener('click', onClick, true);
+  addEventListener('popstate', onBack);
+  return stop;
+}
+
+/** Fulfilled once the entry of the question is out of the way: a step back takes its time. */
+let withdrawn: Promise<void> = Promise.resolve();
+
+function withdraw(): void {
+  if (history.state !== GUARD) return;
+  withdrawn = new Promise((resolve) => {
+    addEventListener('popstate', () => resolve(), { once: true });
+  });
+  history.back();
 }
 
 /**

@@ -123,7 +123,8 @@ interface Line {
   readonly name: string;
   readonly area: number | null;
   readonly transmittance: number | null;
-  readonly loss: number;
+  /** Null where it is not known. */
+  readonly loss: number | null;
   readonly share: number | null;
 }
 
@@ -145,12 +146,15 @@ function Elements({ design }: { design: TheDesign }) {
         { head: 'Area', cell: ({ area }) => (area === null ? '' : figures.area(area)), numeric: true },
         {
           head: <Term of="U-value" />,
-          cell: ({ transmittance }) => (transmittance === null ? '' : figures.transmittance(transmittance)),
+          cell: ({ area, transmittance }) => {
+            if (transmittance !== null) return figures.transmittance(transmittance);
+            return area === null ? '' : 'not known';
+          },
           numeric: true,
         },
         {
           head: <Term of="heat loss">Heat loss</Term>,
-          cell: ({ loss }) => figures.heatLoss(loss),
+          cell: ({ loss }) => (loss === null ? 'not known' : figures.heatLoss(loss)),
           numeric: true,
         },
         { head: 'Share', cell: ({ share }) => (share === null ? '' : figures.percent(share)), numeric: true },
@@ -162,7 +166,7 @@ function Elements({ design }: { design: TheDesign }) {
             area: areaM2,
             transmittance: uValue,
             loss: heatLossWK,
-            share: to === 'adjacent' ? null : heatLossWK / whole,
+            share: to === 'adjacent' || heatLossWK === null ? null : heatLossWK / whole,
           }),
         ),
         line('Thermal bridges', design.bridgesWK),

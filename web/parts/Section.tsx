@@ -79,7 +79,11 @@ const path = (points: readonly Point[]) =>
 
 const spoken = (elements: readonly DrawnElement[], loss: number) =>
   elements
-    .map(({ name, heatLossWK }) => `${name} ${figures.percent(heatLossWK / loss)} of the designed loss`)
+    .map(({ name, heatLossWK }) =>
+      heatLossWK === null
+        ? `${name} not known`
+        : `${name} ${figures.percent(heatLossWK / loss)} of the designed loss`,
+    )
     .join(', ');
 
 type CutProps = { readonly drawing: SectionDrawing } & {

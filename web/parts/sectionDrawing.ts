@@ -78,8 +78,8 @@ export function sectionDrawing(
   const margin = lettered ? 18 : ROOM_FOR_WORDS;
   const room = roomOf(parts, width, margin);
   const { above, below, upright } = sorted(parts);
-  const thickest = Math.max(...parts.map(({ element }) => element.heatLossWK));
-  const perLoss = Math.min(44, width * 0.09) / thickest;
+  const thickest = Math.max(...parts.map(({ element }) => element.heatLossWK ?? 0));
+  const perLoss = Math.min(44, width * 0.09) / (thickest || 1);
   const strips = [
     ...roofStrips(above, room, perLoss),
     ...wallStrips(upright, room, perLoss),
@@ -172,7 +172,7 @@ function layered(parts: readonly Part[], perLoss: number) {
   });
 }
 
-const thickness = ({ element }: Part, perLoss: number) => Math.max(2, element.heatLossWK * perLoss);
+const thickness = ({ element }: Part, perLoss: number) => Math.max(2, (element.heatLossWK ?? 0) * perLoss);
 
 /** A strip along a line, from `inner` to `inner + deep` away from it (positive: down or to the right of the way). */
 function strip({ element, kind }: Part, from: Point, to: Point, inner: number, deep: number): Strip {

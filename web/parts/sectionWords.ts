@@ -58,13 +58,18 @@ export function placeWords(
       return {
         name,
         lines,
-        share: to === 'adjacent' ? 'not counted' : figures.percent(heatLossWK / loss),
+        share: shareOf(heatLossWK, to, loss),
         at: { x, y },
         side,
         leader: [{ x: side === 'left' ? x + 5 : x - 5, y: y - 4 }, target],
       };
     });
   });
+}
+
+function shareOf(heatLoss: number | null, to: DrawnElement['to'], loss: number): string {
+  if (to === 'adjacent') return 'not counted';
+  return heatLoss === null ? '—' : figures.percent(heatLoss / loss);
 }
 
 const lengthOf = ({ corners: [a, b] }: Strip) => Math.hypot(b.x - a.x, b.y - a.y);

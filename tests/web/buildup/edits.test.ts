@@ -8,8 +8,10 @@ import {
   addFrom,
   addWithUValue,
   changeElement,
+  changeNeighbour,
   duplicateElement,
   elementAt,
+  putBeyond,
   removeElement,
   renameElement,
 } from '../../../web/buildup/elementEdits.ts';
@@ -20,6 +22,7 @@ import {
   duplicateLayer,
   giveLayers,
   insertLayer,
+  type LayerPlace,
   layerAt,
   measureTimbers,
   moveLayer,
@@ -33,8 +36,9 @@ import { type Edit, tried } from '../../../web/buildup/tried.ts';
 
 const text = readFileSync(new URL('../../../sample-logs/house.json', import.meta.url), 'utf8');
 const sample = (): House => JSON.parse(text);
-const walls = { element: 0, layer: 2 };
-const joists = { element: 1, layer: 1 };
+const layer = (part: number, at: number): LayerPlace => ({ of: 'elements', part, layer: at });
+const walls = layer(0, 2);
+const joists = layer(1, 1);
 const windows = 2;
 
 function after(edit: Edit, house = sample()): House {
@@ -86,7 +90,7 @@ describe('an edit', () => {
     [
       'taking out the only layer',
       (house) => {
-        for (const _ of [1, 2, 3, 4]) removeLayer(house, { element: 0, layer: 0 });
+        for (const _ of [1, 2, 3, 4]) removeLayer(house, layer(0, 0));
       },
       /at least 1 entry/,
     ],
@@ -132,6 +136,22 @@ describe('an element', () => {
     expect(house.loggers.filter(({ element }) => element === 'Loft')).toHaveLength(1);
   });
 
+  test('that no longer lies against an unheated space loses as much as outdoors takes', () => {
+    const shared = after((house) => changeElement(house, 0, { to: 'void', temperatureFactor: 0.5 }));
+    const outdoors = after((house) => putBeyond(house, 0, 'outside'), shared);
+    expect(elementAt(outdoors, 0)).not.toHaveProperty('temperatureFactor');
+    expect(designOf(outdoors)?.elements[0].heatLoss).toBe(designOf(sample())?.elements[0].heatLoss);
+  });
+
+  test('to a heated neighbour says how warm it is there, until that is emptied', () => {
+    const known = after((house) => changeNeighbour(house, { temperatureC: 18 }));
+    expect(known.conditions?.neighbour).toEqual({ temperatureC: 18 });
+    const wide = after((house) => changeNeighbour(house, { plusMinusK: 2 }), known);
+    expect(wide.conditions?.neighbour).toEqual({ temperatureC: 18, plusMinusK: 2 });
+    const none = after((house) => changeNeighbour(house, { temperatureC: undefined }), wide);
+    expect(none.conditions?.neighbour).toBeUndefined();
+  });
+
   test('that is removed leaves its logger without one', () => {
     const house = after((copy) => removeElement(copy, 1));
     expect(house.loggers.some((logger) => 'element' in logger)).toBe(false);
@@ -155,9 +175,9 @@ test('a U-value given beside layers that are refused stands for them', () => {
 describe('a layer', () => {
   test('goes further in and further out, and stays at the ends', () => {
     const [first, second] = layerNames(sample(), 0) ?? [];
-    const further = after((house) => moveLayer(house, { element: 0, layer: 0 }, 1));
+    const further = after((house) => moveLayer(house, layer(0, 0), 1));
     expect(layerNames(further, 0)?.slice(0, 2)).toEqual([second, first]);
-    expect(after((house) => moveLayer(house, { element: 0, layer: 0 }, -1))).toEqual(sample());
+    expect(after((house) => moveLayer(house, layer(0, 0), -1))).toEqual(sample());
   });
 
   test('is duplicated and added outside of another', () => {
@@ -205,7 +225,7 @@ describe('a layer', () => {
     'may resist in every way: %s',
     (way) => {
       expect(refusal((house) => resistBy(house, joists, way))).toBe('taken');
-      expect(refusal((house) => resistBy(house, { element: 1, layer: 3 }, way))).toBe('taken');
+      expect(refusal((house) => resistBy(house, layer(1, 3), way))).toBe('taken');
     },
   );
 
@@ -217,6 +237,55 @@ describe('a layer', () => {
       conductivityWmK: 0.13,
     });
     expect(after((copy) => takeTimbersOut(copy, walls), house)).toEqual(sample());
+  });
+
+  describe('whose members go on through the next layer', () => {
+    // Battens, then studs in two layers that cross them.
+    const wall = layer(0, 0);
+    const bridge = (name: string, continues?: true) => ({
+      ...{ name, fraction: 0.1, conductivityWmK: 0.13 },
+      ...(continues ? { continues } : {}),
+    });
+    const crossed = () => {
+      const house = sample();
+      const wool = (name: string, it: ReturnType<typeof bridge>) => ({
+        ...{ name, thicknessMm: 50, conductivityWmK: 0.035 },
+        bridge: it,
+      });
+      elementAt(house, 0).buildUp = {
+        layers: [
+          wool('a', bridge('battens')),
+          wool('b', bridge('studs')),
+          wool('c', bridge('studs on', true)),
+          { name: 'board', thicknessMm: 12, conductivityWmK: 0.13 },
+        ],
+      };
+      return house;
+    };
+    const onOf = (house: House) =>
+      elementAt(house, 0).buildUp?.layers.map((it) => it.bridge?.continues ?? false);
+    const well = (house: House, it: LayerPlace) => resistBy(house, it, 'ventilated');
+    test.each([
+      ['are taken out', takeTimbersOut],
+      ['are aired away', well],
+    ])('leaves these to begin there when its own %s', (_, edit) => {
+      expect(onOf(after((house) => edit(house, layer(0, 1)), crossed()))).toEqual([
+        ...[false, false, false, false],
+      ]);
+    });
+    test('leaves these to begin there when it is removed', () => {
+      expect(onOf(after((house) => removeLayer(house, layer(0, 1)), crossed()))).toEqual([
+        false,
+        false,
+        false,
+      ]);
+      expect(onOf(after((house) => removeLayer(house, wall), crossed()))).toEqual([false, true, false]);
+    });
+    test('changes places with it, and the inner of both begins them', () => {
+      const moved = after((house) => moveLayer(house, layer(0, 2), -1), crossed());
+      expect(layerNames(moved, 0)).toEqual(['a', 'c', 'b', 'board']);
+      expect(onOf(moved)).toEqual([false, false, true, false]);
+    });
   });
 
   test('has the same U-value whether its timbers are given by centres or by their share', () => {
@@ -234,7 +303,11 @@ describe('a layer', () => {
 });
 
 test('any edit of the design, taken or refused, is gone after undo', () => {
-  const at = fc.record({ element: fc.constantFrom(0, 1, 7), layer: fc.constantFrom(0, 1, 2) });
+  const at = fc.record<LayerPlace>({
+    of: fc.constant('elements'),
+    part: fc.constantFrom(0, 1, 7),
+    layer: fc.constantFrom(0, 1, 2),
+  });
   // Hundredths of a millimetre: what a person may type.
   const length = fc.integer({ min: -1000, max: 50_000 }).map((it) => it / 100);
   const edit = fc.oneof(
@@ -264,14 +337,14 @@ test('any edit of the design, taken or refused, is gone after undo', () => {
           duplicateLayer(house, place),
     ),
     at.map(
-      ({ element }): Edit =>
+      ({ part }): Edit =>
         (house) =>
-          removeElement(house, element),
+          removeElement(house, part),
     ),
     fc.tuple(at, fc.string()).map(
-      ([{ element }, name]): Edit =>
+      ([{ part }, name]): Edit =>
         (house) =>
-          renameElement(house, element, name),
+          renameElement(house, part, name),
     ),
     fc.constantFrom(...startingPoints).map(
       (point): Edit =>

@@ -45,3 +45,15 @@ test('timbers known by their share alone take that share of the face', () => {
   const { timbers } = layersDrawing([{ ...board(100), bridge: studs }], 720, 200).layers[0];
   expect(timbers.reduce((sum, { height }) => sum + height, 0)).toBeCloseTo(30, 9);
 });
+
+test('members a hair apart beside others far apart are drawn as one of their share', () => {
+  const far = { name: 'frames', widthMm: 1, spacingMm: 1e5, conductivityWmK: 0.13 };
+  const hair = { ...far, widthMm: 0.001, spacingMm: 0.004 };
+  const { layers } = layersDrawing(
+    [far, hair].map((bridge) => ({ ...board(100), bridge })),
+    720,
+    200,
+  );
+  expect(layers[1].timbers).toHaveLength(1);
+  expect(layers[1].timbers[0].height).toBeCloseTo(200 / 4, 9);
+});

@@ -1,6 +1,8 @@
 import { expect, test } from 'vitest';
 import { materials } from '../../../src/fabric/index.ts';
+import { junctionKinds } from '../../../src/house.ts';
 import { framingOf } from '../../../web/buildup/framing.ts';
+import { junctionNames } from '../../../web/buildup/junctionNames.ts';
 import { labelled } from '../../../web/buildup/labels.ts';
 import { numberIn } from '../../../web/buildup/numberIn.ts';
 import { sourceWords } from '../../../web/buildup/sourceWords.ts';
@@ -10,6 +12,11 @@ test('a reason speaks of the fields by the names that they have on the page', ()
   expect(labelled('Give widthMm and spacingMm, or a fraction outright.')).toBe(
     'Give “Width, mm” and “Centres, mm”, or a fraction outright.',
   );
+});
+
+test('a remedy on the page does not say where in house.json a field stands', () => {
+  const remedy = 'Hang a logger there, or give its "temperatureC" under "conditions"."neighbour".';
+  expect(labelled(remedy)).toBe('Hang a logger there, or give its “Neighbour’s temperature, °C”.');
 });
 
 test.each([
@@ -61,4 +68,14 @@ test('the convention for timber follows what the members are called, else the fl
   expect(framingOf(facing('up'), called('ceiling joists'))).toBe('ceiling joists');
   expect(framingOf(facing('across'), called('timbers'))).toBe('timber-frame wall');
   expect(framingOf(facing('down'), called('joists'))).toBe('floor joists');
+});
+
+test('a word of the language stays one where it is no key in quotes', () => {
+  expect(labelled('It stands in the shelter of a wood.')).toBe('It stands in the shelter of a wood.');
+  expect(labelled('Give "shelter".')).toBe('Give “From the wind it is”.');
+});
+
+test('every line where parts meet has a name of its own', () => {
+  const names = junctionKinds.map((kind) => junctionNames[kind]);
+  expect(new Set(names).size).toBe(junctionKinds.length);
 });

@@ -7,7 +7,7 @@ const element = (
   areaM2: number,
   uValue: number,
   to: DrawnElement['to'] = 'outside',
-): DrawnElement => ({
+): DrawnElement & { readonly heatLossWK: number } => ({
   name,
   areaM2,
   uValue,
