@@ -3,6 +3,7 @@ import type { Evidence } from '../src/assess.ts';
 import type { Assessment, Message, StageResult } from '../src/assessment.ts';
 import {
   clockWords,
+  doubtNames,
   figures,
   methodNames,
   unitsWritten,
@@ -54,6 +55,7 @@ function stageText(stage: StageResult, { design }: Assessment): string {
       ...(stage.estimates.find(({ method }) => method === measured?.method)?.notes ?? []),
     ]),
     ...otherEstimates(stage),
+    ...doubtText(stage),
   ].join('\n');
 }
 
@@ -86,6 +88,17 @@ function otherEstimates({ estimates, heatLossWK }: StageResult): string[] {
     ...others.map(
       ({ method, heatLossWK: it }) => `  - ${methodNames[method]}: ${figures.heatLossBetween(it)}`,
     ),
+    '',
+  ];
+}
+
+/** Shares too small to matter are left out. */
+function doubtText({ doubts }: StageResult): string[] {
+  if (doubts === undefined) return [];
+  const told = doubts.filter(({ share }) => share >= 0.05);
+  return [
+    'Where the width of the interval comes from:',
+    ...told.map(({ source, share }) => `  - ${doubtNames[source]}: ${figures.percent(share)}`),
     '',
   ];
 }

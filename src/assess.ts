@@ -25,18 +25,25 @@ import {
   gapRatio,
   type NextStep,
   nextSteps,
+  notesOn,
+  overlaps,
   type StageNote,
   type StageRatios,
+  unknownNights,
   verdictOf,
 } from './gap/index.ts';
 import {
   capacityOverTau,
+  type DoubtShares,
   type HeatLossEstimate,
   headlineOf,
   heatBalance,
   heatThenCool,
+  type NetworkResult,
+  type NetworkStageResult,
+  networkEstimates,
 } from './heatloss/index.ts';
-import type { House, StageEntry } from './house.ts';
+import type { House } from './house.ts';
 import type { LogFinding } from './logs/index.ts';
 import { NORMAL_95 } from './maths/logInterval.ts';
 import {
@@ -73,6 +80,8 @@ export interface StageEvidence {
   readonly laterStarts: LaterStarts | null;
   readonly rooms: RoomsCooling;
   readonly estimates: readonly HeatLossEstimate[];
+  /** Where the doubt of the headline comes from; null where the network does not lead. */
+  readonly doubts: DoubtShares | null;
   readonly tier: Tier;
   readonly headline: HeatLossEstimate | null;
   /** Measured over designed; null without a design or a measured figure. */
@@ -151,16 +160,22 @@ export function assessRecord(
       leaveOneOut: leaveOneNightOut(stage.nights, pooled),
       laterStarts: laterStarts(record, stage.nights, neighbour),
       rooms: roomsCooling(record, stage.nights, neighbour),
+      doubts: null,
       estimates: estimatesOf({ stage, pooled, house, record, design, neighbour, differenceSd, nights }),
     };
   });
-  const stages = measured.map((own) => assessStage(withBorrowed(own, measured), house, record, design));
+  const network = throughNetwork(house, record, design, neighbour, measured);
+  const stages = measured
+    .map((own, s) => withNetwork(own, network?.stages[s] ?? null))
+    .map((own, _, all) => assessStage(withBorrowed(own, all), house, record, design));
   return {
     design,
     neighbour,
     nights,
     stages,
-    comparisons: pairsOf(stages).map(([before, after]) => compare(before, after)),
+    comparisons: pairsOf(stages).map(([before, after]) =>
+      compare(before, after, network?.ratio(stages.indexOf(before), stages.indexOf(after)) ?? null),
+    ),
     findings: [...unknownNights(house, nights), ...overlaps(entries ?? [])],
   };
 }
@@ -199,8 +214,32 @@ const wholeRecord = ({ grid }: HouseRecord, nights: readonly JudgedNight[]): Sta
 /** A stage with what its own readings give. */
 type Measured = Pick<
   StageEvidence,
-  'stage' | 'pooled' | 'leaveOneOut' | 'laterStarts' | 'rooms' | 'estimates'
+  'stage' | 'pooled' | 'leaveOneOut' | 'laterStarts' | 'rooms' | 'estimates' | 'doubts'
 >;
+
+/**
+ * The design's network fitted to all stages at once. Null without a design that has a heat loss, where stages
+ * overlap, and where a door stands open to the house next door: what goes through it is nobody's transmittance.
+ */
+function throughNetwork(
+  house: House,
+  record: HouseRecord,
+  design: Design | null,
+  neighbour: Neighbour | null,
+  measured: readonly Measured[],
+): NetworkResult | null {
+  const heatLossAsDrawn = design && drawnLike(house, design);
+  const overlapping = measured.slice(1).some(({ stage }, i) => stage.from < measured[i].stage.to);
+  if (design === null || heatLossAsDrawn === null || overlapping || house.conditions?.openToNeighbour)
+    return null;
+  const stages = measured.map(({ stage }) => stage);
+  return networkEstimates({ house, design, record, stages, neighbour, heatLossAsDrawn });
+}
+
+const withNetwork = (own: Measured, network: NetworkStageResult | null): Measured =>
+  network === null
+    ? own
+    : { ...own, estimates: [...network.estimates, ...own.estimates], doubts: network.doubts };
 
 /** A stage without metered heat takes the watts of the nearest stage that has it, if the mass is the same. */
 function withBorrowed(own: Measured, all: readonly Measured[]): Measured {
@@ -217,7 +256,8 @@ function withBorrowed(own: Measured, all: readonly Measured[]): Measured {
   return { ...own, estimates: [borrow(metered, other.stage.name, ratio), ...own.estimates] };
 }
 
-const meteredOf = ({ estimates }: Measured) => estimates.find(({ method }) => method !== 'capacity-over-tau');
+const meteredOf = ({ estimates }: Measured) =>
+  estimates.find(({ tier }) => tier === 'metered' || tier === 'heated-night');
 
 const sameElements = (a: StageNights, b: StageNights) =>
   a.missing.length === b.missing.length && a.missing.every((name) => b.missing.includes(name));
@@ -249,6 +289,7 @@ function assessStage(
     gap: ratio === null ? null : { ratio, verdict },
     next: nextSteps({ tier, verdict, goodNights: used.length }, design !== null),
     notes: [
+      ...(house.conditions?.openToNeighbour ? [{ code: 'open-to-neighbour' } as const] : []),
       ...notesOn(stage, used, finished, record),
       ...notesOnNights(measured.leaveOneOut, measured.laterStarts, measured.rooms),
       ...(contradiction === null
@@ -280,6 +321,7 @@ interface ToEstimate {
 function estimatesOf(given: ToEstimate): HeatLossEstimate[] {
   const { stage, pooled, house, record, design, nights } = given;
   const neighbourShare = given.neighbour?.weight ?? 0;
+  if (house.conditions?.openToNeighbour) return [];
   const constantGains = house.constantGainsW ?? 0;
   const dawns = nights
     .map(({ night }) => night.sunrise)
@@ -312,34 +354,15 @@ function estimatesOf(given: ToEstimate): HeatLossEstimate[] {
 
 const leftOutByHand = ({ reasons }: JudgedNight) => reasons.some(({ code }) => code === 'left-out-by-hand');
 
-function notesOn(
-  stage: StageNights,
-  used: readonly JudgedNight[],
-  finished: boolean,
-  { grid }: HouseRecord,
-): StageNote[] {
-  const handPicked = stage.nights.filter(({ reasons }) =>
-    reasons.some(({ code }) => code.endsWith('by-hand')),
-  );
-  const outside = stage.to < grid.start || stage.from > timeAt(grid, grid.length - 1);
-  const notes: (StageNote | null)[] = [
-    outside ? { code: 'stage-outside-record' } : null,
-    !outside && stage.nights.length === 0 ? { code: 'no-night-in-stage' } : null,
-    used.length < 2 ? { code: 'too-few-nights', used: used.length } : null,
-    stage.crossing.length > 0 ? { code: 'night-crosses-stage', dates: stage.crossing } : null,
-    handPicked.length > 0 ? { code: 'hand-picked', dates: handPicked.map(({ night }) => night.date) } : null,
-    finished ? null : { code: 'stage-not-complete', missing: stage.missing },
-  ];
-  return notes.filter((note) => note !== null);
-}
-
 /** Each stage with the next; with three or more, the first with the last as well. */
 function pairsOf(stages: readonly StageEvidence[]): (readonly [StageEvidence, StageEvidence])[] {
   const pairs = stages.slice(1).map((after, i) => [stages[i], after] as const);
   return stages.length > 2 ? [...pairs, [stages[0], stages[stages.length - 1]]] : pairs;
 }
 
-function compare(before: StageEvidence, after: StageEvidence): ComparisonEvidence {
+/** @param joint the ratio by one network for both stages; the time constants' where there is none */
+function compare(before: StageEvidence, after: StageEvidence, joint: Estimate | null): ComparisonEvidence {
+  const ratios = before.pooled && after.pooled && compareStages(before.pooled, after.pooled);
   const differing = [
     ...before.stage.missing.filter((name) => !after.stage.missing.includes(name)),
     ...after.stage.missing.filter((name) => !before.stage.missing.includes(name)),
@@ -347,26 +370,9 @@ function compare(before: StageEvidence, after: StageEvidence): ComparisonEvidenc
   return {
     before: before.stage.name,
     after: after.stage.name,
-    ratios: before.pooled && after.pooled && compareStages(before.pooled, after.pooled),
+    ratios: ratios && { ...ratios, heatLossRatio: joint ?? ratios.heatLossRatio },
     notes: [
       differing.length > 0 ? { code: 'mass-may-differ', names: differing } : { code: 'same-mass-assumed' },
     ],
   };
-}
-
-function unknownNights(house: House, nights: readonly JudgedNight[]): StageNote[] {
-  const dates = new Set(nights.map(({ night }) => night.date));
-  return (house.nights ?? []).flatMap(({ date }, i) =>
-    dates.has(date) ? [] : [{ code: 'no-such-night', date, where: { key: `nights[${i}]` } } as const],
-  );
-}
-
-function overlaps(stages: readonly StageEntry[]): StageNote[] {
-  return stages
-    .slice(1)
-    .flatMap((stage, i) =>
-      stage.from < stages[i].to
-        ? [{ code: 'stages-overlap', names: [stages[i].name, stage.name] } as const]
-        : [],
-    );
 }

@@ -201,6 +201,10 @@ const room = z.strictObject({
   nights: z.number().int(),
 });
 
+/** Where the doubt of a heat loss comes from. */
+export const doubtSources = ['capacity', 'loggers', 'nights', 'wind', 'sun', 'gains', 'model'] as const;
+export type DoubtSource = (typeof doubtSources)[number];
+
 const tier = z.enum(['loggers', 'heated-night', 'metered', 'none']);
 export type Tier = z.infer<typeof tier>;
 
@@ -219,6 +223,12 @@ const stage = z.strictObject({
   estimates: z.array(z.strictObject({ method, heatLossWK: estimate, notes: z.array(message) })),
   tier,
   heatLossWK: z.strictObject({ ...estimate.shape, method }).nullable(),
+  doubts: z
+    .array(z.strictObject({ source: z.enum(doubtSources), share: z.number() }))
+    .optional()
+    .describe(
+      'where the width of that interval comes from, largest first: shares of its variance that add up to 1',
+    ),
   gap: z.strictObject({ ratio: estimate, verdict: verdict.nullable() }).nullable(),
   next: z.array(message).describe('what would decide it, or what to do now'),
   notes: z.array(message),

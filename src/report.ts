@@ -2,6 +2,7 @@
 import type { Evidence, StageEvidence } from './assess.ts';
 import {
   type Assessment,
+  doubtSources,
   type Estimate,
   type Imported,
   type NightResult,
@@ -11,6 +12,7 @@ import {
 } from './assessment.ts';
 import type { JudgedNight, LaterStarts, LeaveOneOut, RoomsCooling } from './cooling/index.ts';
 import type { Design, ElementDesign } from './fabric/index.ts';
+import type { DoubtShares } from './heatloss/index.ts';
 import type { LogChannel, Understood } from './logs/index.ts';
 import { logInterval } from './maths/logInterval.ts';
 import { studentTQuantile } from './maths/studentT.ts';
@@ -45,6 +47,10 @@ export function reportOf(evidence: Evidence): Assessment {
     warnings: [...evidence.findings, ...(evidence.design?.refusals ?? [])].map(say),
   };
 }
+
+/** The largest share first. */
+const reportDoubts = (shares: DoubtShares): StageResult['doubts'] =>
+  doubtSources.map((source) => ({ source, share: shares[source] })).toSorted((a, b) => b.share - a.share);
 
 /** Null as well when an element has no transmittance, so that there is no heat loss; the warnings say why. */
 function reportDesign(design: Design): Assessment['design'] {
@@ -98,6 +104,7 @@ function reportStage(evidence: StageEvidence, grid: Grid, zone: string): StageRe
     })),
     tier,
     heatLossWK: headline && { ...headline.heatLossCoefficient, method: headline.method },
+    ...(evidence.doubts !== null && { doubts: reportDoubts(evidence.doubts) }),
     gap,
     next: next.map(say),
     notes: notes.map(say),

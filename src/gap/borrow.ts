@@ -15,6 +15,7 @@ export function borrow(metered: HeatLossEstimate, from: string, ratio: Estimate)
   const logSd = Math.hypot(logSdOf(metered.heatLossCoefficient), logSdOf(ratio));
   return {
     method: metered.method,
+    tier: metered.tier,
     heatLossCoefficient: logInterval(value * ratio.value, logSd),
     notes: [{ code: 'borrowed-from-stage', stage: from }, ...metered.notes],
   };

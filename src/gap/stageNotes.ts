@@ -14,5 +14,7 @@ export type StageNote = { readonly where?: Where } & (
   | { readonly code: 'methods-disagree'; readonly methods: readonly Method[] }
   | { readonly code: 'same-mass-assumed' }
   | { readonly code: 'mass-may-differ'; readonly names: readonly string[] }
+  /** A door or hatch stands open to a heated house: what goes through it is in no figure. */
+  | { readonly code: 'open-to-neighbour' }
   | { readonly code: 'no-such-night'; readonly date: string }
 );

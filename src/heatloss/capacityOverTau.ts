@@ -46,6 +46,7 @@ export function capacityOverTau(input: CapacityOverTauInput): HeatLossEstimate {
   const logSd = Math.hypot(heatCapacitySd, nightsSd, loggersSd, LOG_BIAS_SD);
   return {
     method: 'capacity-over-tau',
+    tier: 'loggers',
     heatLossCoefficient: logInterval(value, logSd, LOG_BIAS),
     notes: [
       { code: 'known-bias', readsLowBy: 1 - Math.exp(-LOG_BIAS) },

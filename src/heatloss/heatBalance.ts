@@ -75,6 +75,7 @@ export function heatBalance(
   else if (tied(days)) notes.push({ code: 'sun-not-separable' });
   return {
     method: 'heat-balance',
+    tier: 'metered',
     heatLossCoefficient: {
       value,
       low: Math.max(0, value - half),

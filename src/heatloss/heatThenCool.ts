@@ -70,6 +70,7 @@ export function heatThenCool(
   const logSd = Math.hypot(reading, MODEL_LOG_SD, record.heatingPowerSd);
   return {
     method: 'heat-then-cool',
+    tier: 'heated-night',
     heatLossCoefficient: logInterval(Math.exp(mean), logSd),
     notes: [
       { code: 'heated-nights-used', dates: answers.map(({ date }) => date) },

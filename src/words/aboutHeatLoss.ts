@@ -23,6 +23,9 @@ export const aboutHeatLoss: SentencesFor<HeatLossNote> = {
   'borrowed-from-stage': ({ stage }) => ({
     text: `No heat was metered in this stage; the watts are those of “${stage}”, carried over by the ratio of the cooling rates.`,
   }),
+  'calibrated-by-stage': ({ stage }) => ({
+    text: `No heat was metered in this stage; the heated night of “${stage}” tells how much heat the house holds, and that serves here too.`,
+  }),
   'heated-nights-used': ({ dates }) => ({
     text: `From the heated ${nightsOf(dates)}.`,
   }),
@@ -35,5 +38,13 @@ export const aboutHeatLoss: SentencesFor<HeatLossNote> = {
   'no-irradiance': () => ({
     text: 'No irradiance was given, so the sun’s heat is not taken out: the loss reads low.',
     remedy: 'Add a weather file with global irradiance.',
+  }),
+  'no-wind': () => ({
+    text: 'No wind speed was given, so leakage is taken to follow the temperatures alone.',
+    remedy: 'A weather file with wind speed from a station nearby narrows the interval.',
+  }),
+  'still-drying': ({ weeks }) => ({
+    text: `Wet trades ${weeks === 0 ? 'are under way' : `ended within ${count(weeks, 'week')}`}: drying draws heat, as 10 litres of water a day take about 280 W. The interval is wider for it.`,
+    remedy: 'Measure again when plaster and screed have dried.',
   }),
 };

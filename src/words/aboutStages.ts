@@ -34,6 +34,10 @@ export const aboutStages: SentencesFor<StageNote> = {
   'compared-with-design-as-tested': () => ({
     text: 'Set beside the design as tested (vents shut, fans off).',
   }),
+  'open-to-neighbour': () => ({
+    text: 'A door or hatch stands open to a heated house, so no heat loss is given: what goes through it cannot be told from what the shell loses.',
+    remedy: 'Shut and tape it, measure anew, and set "openToNeighbour" to false.',
+  }),
   'methods-disagree': ({ methods }) => ({
     text: `Two ways to the heat loss contradict each other (${methods.map((it) => methodNames[it]).join('; ')}), so there is no verdict.`,
     remedy:

@@ -1,5 +1,5 @@
 /** What the closed lists are called when spoken of. */
-import type { Method, Quantity, Verdict } from '../assessment.ts';
+import type { DoubtSource, Method, Quantity, Verdict } from '../assessment.ts';
 import type { NightReason } from '../cooling/index.ts';
 
 export const methodNames: Readonly<Record<Method, string>> = {
@@ -10,6 +10,17 @@ export const methodNames: Readonly<Record<Method, string>> = {
   'heat-then-cool': 'from a heated night',
   'heat-balance': 'from metered days',
   'state-space': 'from the stochastic model',
+};
+
+/** Where the width of an interval comes from. */
+export const doubtNames: Readonly<Record<DoubtSource, string>> = {
+  capacity: 'how much heat the house holds',
+  loggers: 'the loggers themselves',
+  nights: 'the nights or days, which differ',
+  wind: 'wind and leakage',
+  sun: 'sun and sky',
+  gains: 'heat nobody metered, ground and neighbours',
+  model: 'the method itself',
 };
 
 export const verdictSentences: Readonly<Record<Verdict, string>> = {

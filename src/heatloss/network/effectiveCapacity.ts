@@ -1,0 +1,100 @@
+/**
+ * Effective capacity over time constant: the design's network cools through the same nights as the house did, and its
+ * losses are scaled until both have the same time constant. What capacity a night really works with need not be known.
+ */
+import { fitDecay } from '../../cooling/index.ts';
+import { timesBetween } from '../../series/grid.ts';
+import { stageKeys } from './parameters.ts';
+import { builtAt, endOf, heatLossAt, type NetworkProblem, stateAtStart } from './problem.ts';
+import { copyOf, type State } from './stepping.ts';
+
+/** A night of the record whose own exponential was fitted. */
+export interface FittedNight {
+  /** Cells of the grid, both ends included. */
+  readonly first: number;
+  readonly last: number;
+  readonly stage: number;
+  /** [s] */
+  readonly timeConstant: number;
+}
+
+const MOST_ROUNDS = 6;
+/** Of the mean logarithm of the time constants [–]. */
+const CLOSE_ENOUGH = 1e-3;
+/** Losses are scaled from a fifth to five times what is drawn; outside of that the design is not this house's. */
+const FARTHEST = Math.log(5);
+
+/**
+ * Heat-loss coefficient of each stage [W/K]; null for a stage without nights or where no scale makes both agree.
+ *
+ * @param driver what the house cools towards, as in the nights' own fits [°C]
+ */
+export function effectiveCapacity(
+  problem: NetworkProblem,
+  nights: readonly FittedNight[],
+  driver: Float64Array,
+): (number | null)[] {
+  const scales = problem.stages.map(() => 0);
+  const slopes = problem.stages.map(() => -1);
+  let before: { readonly scales: readonly number[]; readonly offs: readonly number[] } | null = null;
+  for (let round = 0; round < MOST_ROUNDS; round++) {
+    const offs = meanOffs(problem, nights, driver, scales);
+    if (offs.every((off) => Number.isNaN(off) || Math.abs(off) < CLOSE_ENOUGH)) break;
+    const last = before;
+    before = { scales: scales.slice(), offs };
+    offs.forEach((off, s) => {
+      if (Number.isNaN(off)) return;
+      const moved = last === null ? 0 : scales[s] - last.scales[s];
+      if (last !== null && Math.abs(moved) > 1e-6) {
+        const slope = (off - last.offs[s]) / moved;
+        if (slope < -0.1) slopes[s] = slope;
+      }
+      scales[s] = Math.max(-FARTHEST, Math.min(FARTHEST, scales[s] - off / slopes[s]));
+    });
+  }
+  const x = parametersAt(problem, scales);
+  return problem.stages.map((_, s) =>
+    Number.isNaN(before?.offs[s] ?? Number.NaN) || Math.abs(scales[s]) >= FARTHEST
+      ? null
+      : heatLossAt(problem, x, s),
+  );
+}
+
+/** As believed beforehand, but for insulation and leakage that pass the same multiple of what is drawn. */
+function parametersAt({ priors }: NetworkProblem, scales: readonly number[]): Float64Array {
+  const x = Float64Array.from(priors, ({ mean }) => mean);
+  scales.forEach((scale, s) => {
+    stageKeys.forEach((_, k) => {
+      x[s * stageKeys.length + k] = scale;
+    });
+  });
+  return x;
+}
+
+/** Of each stage, the mean of ln(time constant of the network / of the house) over its nights; NaN without any. */
+function meanOffs(
+  problem: NetworkProblem,
+  nights: readonly FittedNight[],
+  driver: Float64Array,
+  scales: readonly number[],
+): number[] {
+  const { grid } = problem;
+  const x = parametersAt(problem, scales);
+  const ignored = new Float64Array(grid.length - 1);
+  let state: State | null = null;
+  return problem.stages.map(({ from }, s) => {
+    const built = builtAt(problem, x, s);
+    state ??= stateAtStart(problem, built, x);
+    const offs: number[] = [];
+    let at = s === 0 ? 0 : from;
+    for (const { first, last, timeConstant } of nights.filter(({ stage }) => stage === s)) {
+      built.network.driven(state, built.drive, at, first, ignored);
+      at = first;
+      const curve = built.network.free(copyOf(state), built.drive, first, last, built.drive.inside[first]);
+      const fit = fitDecay(timesBetween(grid, first, last), curve, driver.subarray(first, last + 1));
+      if (fit.kind === 'fitted') offs.push(Math.log(fit.timeConstant.value / timeConstant));
+    }
+    built.network.driven(state, built.drive, at, endOf(problem, s), ignored);
+    return offs.length === 0 ? Number.NaN : offs.reduce((sum, it) => sum + it, 0) / offs.length;
+  });
+}
