@@ -5,7 +5,10 @@ export type NextStep =
   /** Nothing could be read from these nights. [K] */
   | { readonly code: 'next-wait-for-cold'; readonly needed: number }
   | { readonly code: 'next-more-nights'; readonly have: number; readonly needed: number }
-  | { readonly code: 'next-heated-night' }
+  | {
+      readonly code: 'next-heated-night' /** More nights without heat would narrow it still. */;
+      readonly nightsHelp: boolean;
+    }
   | { readonly code: 'next-metered-week' }
   | { readonly code: 'next-give-design' }
   /** The cooling is known, but not the heat capacity that would turn it into watts. */
@@ -32,13 +35,13 @@ export function nextSteps(
   }
   if (stage.tier === 'none' && stage.goodNights === 0) return [{ code: 'next-wait-for-cold', needed: 3 }];
   if (stage.tier === 'none' && stage.goodNights > 1) return [{ code: 'next-give-capacity' }];
-  const nights: NextStep[] =
-    (stage.tier === 'loggers' || stage.tier === 'none') && stage.goodNights < ENOUGH_NIGHTS
-      ? [{ code: 'next-more-nights', have: stage.goodNights, needed: ENOUGH_NIGHTS }]
-      : [];
+  const nightsHelp = (stage.tier === 'loggers' || stage.tier === 'none') && stage.goodNights < ENOUGH_NIGHTS;
+  const nights: NextStep[] = nightsHelp
+    ? [{ code: 'next-more-nights', have: stage.goodNights, needed: ENOUGH_NIGHTS }]
+    : [];
   if (stage.verdict === null) return nights;
   return [
     ...nights,
-    stage.tier === 'loggers' ? { code: 'next-heated-night' } : { code: 'next-metered-week' },
+    stage.tier === 'loggers' ? { code: 'next-heated-night', nightsHelp } : { code: 'next-metered-week' },
   ];
 }

@@ -51,6 +51,7 @@ export function maximumPosterior({ count, priors, start, residuals }: PosteriorP
     differentiate(residuals, parameters, current, priors, jacobian);
     const information = matrixOf(size, (i, j) => (j > i ? 0 : dot(jacobian[i], jacobian[j])));
     const before = objective;
+    let hoped = 0;
     for (let attempt = 0; attempt < MOST_STEPS; attempt++) {
       const gradient = jacobian.map(
         (column, k) => dot(column, current) + (parameters[k] - priors[k].mean) / priors[k].sd ** 2,
@@ -67,6 +68,7 @@ export function maximumPosterior({ count, priors, start, residuals }: PosteriorP
       residuals(tried, trial);
       const reached = dot(trial, trial) + away(tried);
       const promised = -dot(gradient, step);
+      hoped = Math.max(hoped, promised);
       if (reached <= objective) {
         const reduction = objective - reached;
         parameters = tried;
@@ -78,6 +80,7 @@ export function maximumPosterior({ count, priors, start, residuals }: PosteriorP
       } else if (objective < before) break;
       else damping = Math.max(1, damping * 8);
     }
+    if (round === 0 && start === undefined && objective === before && hoped > SMALL_REDUCTION) return null;
     if (before - objective <= SMALL_REDUCTION) break;
   }
   differentiate(residuals, parameters, current, priors, jacobian);

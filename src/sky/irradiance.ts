@@ -58,20 +58,20 @@ export function irradianceOnPlane(
   const beyondAir = SOLAR_CONSTANT * (1 + 0.033 * Math.cos((2 * Math.PI * instant) / YEAR)) * height;
   const low = sun.elevation < LOWEST_BEAM;
   const diffuse = low ? global : global * diffuseShare(Math.min(1, global / beyondAir));
-  const beam = low ? 0 : ((global - diffuse) / height) * incidence(sun, tilt, azimuth);
+  // Readings at sunrise, and clocks a little off, would make more of a low sun than reaches the air.
+  const disc = low ? 0 : Math.min(global - diffuse, beyondAir) / height;
+  const beam = disc * incidence(sun, tilt, azimuth);
   return (
     beam + (diffuse * (1 + Math.cos(tilt))) / 2 + (global * GROUND_REFLECTANCE * (1 - Math.cos(tilt))) / 2
   );
 }
 
-/** Cosine of the angle between the beam and the plane's normal, 0 behind it. */
+/** Cosine of the angle between the beam and the plane's normal, 0 behind it; its mean over all bearings without one. */
 function incidence({ elevation, azimuth: from }: SunPosition, tilt: number, azimuth: number | null): number {
   const upward = Math.sin(elevation) * Math.cos(tilt);
   const sideways = Math.cos(elevation) * Math.sin(tilt);
   if (azimuth !== null) return Math.max(0, upward + sideways * Math.cos(from - azimuth));
-  const bearings = 8;
-  let sum = 0;
-  for (let k = 0; k < bearings; k++)
-    sum += Math.max(0, upward + sideways * Math.cos((2 * Math.PI * k) / bearings));
-  return sum / bearings;
+  // The plane sees the sun while it faces it to within this angle.
+  const edge = Math.acos(Math.min(1, Math.max(-1, -upward / Math.max(sideways, 1e-12))));
+  return (upward * edge + sideways * Math.sin(edge)) / Math.PI;
 }

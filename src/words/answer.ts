@@ -11,7 +11,7 @@ import {
   percent,
   temperature,
 } from './figures.ts';
-import { verdictSentences } from './names.ts';
+import { doubtNames, verdictSentences } from './names.ts';
 
 /** What a stage comes to, as far as it is known. Units are in the names. */
 export interface Answer {
@@ -47,6 +47,21 @@ function judgement({ ratio, verdict }: Answer): string {
     return 'The house was not complete then, so this is no verdict on the finished design.';
   if (ratio !== null && ratio.high < 1) return 'It loses less than drawn: better than it had to be.';
   return verdictSentences[verdict];
+}
+
+/** Below this a share of the doubt is not worth the words. */
+const LEAST_SHARE = 0.05;
+
+/**
+ * "Where the width of the interval comes from: how much heat the house holds 58 %, the method itself 19 %."
+ *
+ * @returns null where it is not known
+ */
+export function widthSentence({ doubts = [] }: StageResult): string | null {
+  const told = doubts.filter(({ share }) => share >= LEAST_SHARE);
+  if (told.length === 0) return null;
+  const parts = told.map(({ source, share }) => `${doubtNames[source]} ${percent(share)}`);
+  return `Where the width of the interval comes from: ${parts.join(', ')}.`;
 }
 
 /** "After 99 to 116 hours without heat, about a third of its warmth over outdoors is left." */

@@ -16,7 +16,7 @@ export const methodNames: Readonly<Record<Method, string>> = {
 export const doubtNames: Readonly<Record<DoubtSource, string>> = {
   capacity: 'how much heat the house holds',
   loggers: 'the loggers themselves',
-  nights: 'the nights or days, which differ',
+  nights: 'nights and days that differ',
   wind: 'wind and leakage',
   sun: 'sun and sky',
   gains: 'heat nobody metered, ground and neighbours',

@@ -16,12 +16,12 @@ export const aboutNextSteps: SentencesFor<NextStep> = {
   'next-more-nights': ({ have, needed }) => ({
     text: `${count(have, 'good night')} so far; ${needed} make the cooling rate about as sure as loggers alone can.`,
   }),
-  'next-heated-night': () => ({
-    text: 'Loggers alone are held back by the heat capacity, however many the nights. One night with a metered electric heater from dusk for about six hours, then off till after sunrise, would tell.',
+  'next-heated-night': ({ nightsHelp }) => ({
+    text: `${nightsHelp ? 'What loggers alone cannot settle one heated night can' : 'More nights will not settle it; one heated night can'}: a metered electric heater from dusk for about six hours, then off till after sunrise.`,
     remedy: heaterCautions,
   }),
   'next-metered-week': () => ({
-    text: 'The metered heat so far is not enough. A week or more with all heating metered would tell.',
+    text: 'The metered heat so far leaves it open. A week or more with all heating metered, in cold weather and with wind and sun logged, narrows it.',
     remedy: heaterCautions,
   }),
   'next-give-design': () => ({

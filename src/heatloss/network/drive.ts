@@ -1,5 +1,6 @@
 /** The surroundings and the parameters put together: what acts on the network at every instant. */
-import type { NetworkElement, NetworkModel } from './model.ts';
+import type { NetworkElement } from './elements.ts';
+import type { NetworkModel } from './model.ts';
 import type { SharedKey } from './parameters.ts';
 import type { Drive } from './stepping.ts';
 import type { Surroundings } from './surroundings.ts';

@@ -86,7 +86,7 @@ function meanOffs(
     const built = builtAt(problem, x, s);
     state ??= stateAtStart(problem, built, x);
     const offs: number[] = [];
-    let at = s === 0 ? 0 : from;
+    let at = from;
     for (const { first, last, timeConstant } of nights.filter(({ stage }) => stage === s)) {
       built.network.driven(state, built.drive, at, first, ignored);
       at = first;

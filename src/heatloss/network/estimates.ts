@@ -4,7 +4,7 @@ import { driverOf, type Neighbour, type StageNights } from '../../cooling/index.
 import type { Design } from '../../fabric/index.ts';
 import type { House } from '../../house.ts';
 import { logInterval } from '../../maths/logInterval.ts';
-import { indexAt } from '../../series/grid.ts';
+import { type Grid, indexAt } from '../../series/grid.ts';
 import type { HouseRecord } from '../../series/record.ts';
 import type { HeatLossEstimate, HeatLossNote } from '../estimate.ts';
 import { effectiveCapacity, type FittedNight } from './effectiveCapacity.ts';
@@ -13,6 +13,7 @@ import { hoursOf } from './hours.ts';
 import { modelOf } from './model.ts';
 import { priorsOf } from './parameters.ts';
 import { heatLossAt, type NetworkProblem } from './problem.ts';
+import type { Span } from './spans.ts';
 import { surroundingsOf } from './surroundings.ts';
 import { type DoubtShares, type LogFigure, logFigure, sharesOf } from './uncertainty.ts';
 
@@ -72,13 +73,15 @@ export function networkEstimates(input: NetworkInput): NetworkResult | null {
   const surroundings = surroundingsOf(house, record, first);
   const constantGains = house.constantGainsW ?? 0;
   const priors = priorsOf(first, surroundings, record, constantGains, stages.length, house.conditions);
+  const reach = reachOf(spans, record.grid);
   const problem: NetworkProblem = {
     grid: record.grid,
     surroundings,
     stages: stages.map(({ from, missing }, s) => ({
       model: modelOf(house, design, missing) ?? first,
-      from: s === 0 ? 0 : Math.max(0, Math.min(record.grid.length - 1, indexAt(record.grid, from))),
+      from: s === 0 ? reach.from : Math.max(reach.from, Math.min(reach.to, indexAt(record.grid, from))),
     })),
+    to: reach.to,
     spans,
     constantGains,
     metered,
@@ -92,7 +95,9 @@ export function networkEstimates(input: NetworkInput): NetworkResult | null {
     : heatedDates.length > 0
       ? 'heated-night'
       : 'loggers';
-  const nights = fittedNights(stages);
+  const nights = fittedNights(stages).filter(
+    ({ first: from, last }) => from >= reach.from && last <= reach.to,
+  );
   const effective = effectiveCapacity(problem, nights, driverOf(record, input.neighbour));
   const figures = stages.map((_, s) =>
     spans.some(({ stage }) => stage === s)
@@ -158,6 +163,19 @@ export function networkEstimates(input: NetworkInput): NetworkResult | null {
       const sd = Math.hypot(share * Math.sqrt(variance), BEYOND.ratio, BEYOND.ratioPerLog * mean);
       return logInterval(Math.exp(mean), sd);
     },
+  };
+}
+
+/** Before the first hours that count, the mass is given so long to come to know the weather [s]. */
+const LEAD = 4 * 86_400;
+
+/** What of the record is gone through: instants of the grid. */
+function reachOf(spans: readonly Span[], grid: Grid): { readonly from: number; readonly to: number } {
+  const blocks = spans.flatMap((span) => span.blocks);
+  const first = Math.min(...blocks.map(({ from }) => from));
+  return {
+    from: Math.max(0, first - Math.round(LEAD / grid.step)),
+    to: Math.max(...blocks.map(({ to }) => to)),
   };
 }
 

@@ -10,6 +10,12 @@ const DAY = 86_400; // [s]
 /** Metered heat of a stage that is less than this share of what the design would lose is not all of its heat. PRACTICE. */
 const LEAST_SHARE = 0.25;
 const FEWEST_DAYS = 3;
+/** Of a long record the coldest stretch of so many nights or days: more tell nothing more (prototype), and cost time. */
+const MOST = 42;
+const HOUR = 3600; // [s]
+/** What the mass holds comes from these days before a night [s], of which no more than this may be missing [s]. */
+const MEMORY = 2 * DAY;
+const MOST_MISSING = 6 * HOUR;
 /** A heated night shorter than this tells nothing of both phases [s]. */
 const SHORTEST_HEATED = 6 * 3600;
 
@@ -29,15 +35,21 @@ export function hoursOf(record: HouseRecord, stages: readonly StageNights[], hea
   const spans: Span[] = [];
   const heatedDates: string[] = [];
   stages.forEach((stage, s) => {
-    const days = meteredDays(record, stage, s, heatLossAsDrawn);
+    const days = coldest(meteredDays(record, stage, s, heatLossAsDrawn)).map(({ span }) => span);
     if (days.length >= FEWEST_DAYS) {
       spans.push(...days);
       for (const { blocks } of days) metered.fill(1, blocks[0].from, blocks[blocks.length - 1].to + 1);
       return;
     }
-    for (const { night, window, used, heated, reasons } of stage.nights) {
-      if (used && window !== null) spans.push(spanOf(grid, 'free', s, window.first, window.last));
-      else if (heated && !reasons.some(({ code }) => code === 'left-out-by-hand')) {
+    const free: Candidate[] = [];
+    for (const { night, window, used, heated, reasons, meanDifference } of stage.nights) {
+      if (used && window !== null) {
+        if (settled(record, window.first))
+          free.push({
+            span: spanOf(grid, 'free', s, window.first, window.last),
+            meanDifference: meanDifference ?? 0,
+          });
+      } else if (heated && !reasons.some(({ code }) => code === 'left-out-by-hand')) {
         const span = heatedSpan(record, s, night.noon, night.sunrise);
         if (span === null) continue;
         spans.push(span);
@@ -45,8 +57,38 @@ export function hoursOf(record: HouseRecord, stages: readonly StageNights[], hea
         metered.fill(1, span.blocks[0].from, span.blocks[span.blocks.length - 1].to + 1);
       }
     }
+    spans.push(...coldest(free).map(({ span }) => span));
   });
   return { spans, metered, heatedDates };
+}
+
+interface Candidate {
+  readonly span: Span;
+  /** [K] */
+  readonly meanDifference: number;
+}
+
+/** The run of nights, or of days, with the greatest difference of temperatures. */
+function coldest(nights: readonly Candidate[]): readonly Candidate[] {
+  if (nights.length <= MOST) return nights;
+  let best = 0;
+  let most = Number.NEGATIVE_INFINITY;
+  for (let k = 0; k + MOST <= nights.length; k++) {
+    const sum = nights.slice(k, k + MOST).reduce((all, { meanDifference }) => all + meanDifference, 0);
+    if (sum > most) {
+      most = sum;
+      best = k;
+    }
+  }
+  return nights.slice(best, best + MOST);
+}
+
+/** Whether enough was logged before a night to know what the mass holds. */
+function settled({ grid, insideTemperature, outsideTemperature }: HouseRecord, first: number): boolean {
+  const from = Math.max(0, first - Math.round(MEMORY / grid.step));
+  const missing = (values: Float64Array) =>
+    values.subarray(from, first).reduce((sum, it) => sum + (Number.isNaN(it) ? grid.step : 0), 0);
+  return missing(insideTemperature) <= MOST_MISSING && missing(outsideTemperature) <= MOST_MISSING;
 }
 
 /** From when the heater goes on till sunrise; null where too little of that was logged. */
@@ -61,16 +103,24 @@ function heatedSpan(record: HouseRecord, stage: number, noon: number, sunrise: n
 }
 
 /** Whole days, from the same hour, with temperatures and metered heat all through; the first only warms up. */
-function meteredDays(record: HouseRecord, stage: StageNights, s: number, heatLossAsDrawn: number): Span[] {
+function meteredDays(
+  record: HouseRecord,
+  stage: StageNights,
+  s: number,
+  heatLossAsDrawn: number,
+): Candidate[] {
   const { grid, heatingPower } = record;
   if (heatingPower === null) return [];
   const day = Math.round(DAY / grid.step);
   const first = Math.max(0, indexAt(grid, stage.from)) + day;
   const last = Math.min(grid.length - 1, indexAt(grid, stage.to));
-  const days: Span[] = [];
+  const days: Candidate[] = [];
   for (let from = first; from + day <= last; from += day)
     if (known(record, from, from + day) && mostlyMetered(record, from, from + day, heatLossAsDrawn))
-      days.push(spanOf(grid, 'metered', s, from, from + day));
+      days.push({
+        span: spanOf(grid, 'metered', s, from, from + day),
+        meanDifference: differenceOver(record, from, from + day),
+      });
   return days;
 }
 
@@ -86,6 +136,17 @@ function mostlyMetered(record: HouseRecord, from: number, to: number, heatLossAs
   return heat > LEAST_SHARE * heatLossAsDrawn * difference;
 }
 
+/** Inside less outside on average [K]. */
+function differenceOver(
+  { insideTemperature, outsideTemperature }: HouseRecord,
+  from: number,
+  to: number,
+): number {
+  let sum = 0;
+  for (let k = from; k < to; k++) sum += insideTemperature[k] - outsideTemperature[k];
+  return sum / (to - from);
+}
+
 /** No more than an hour of either temperature is missing. */
 function known(
   { grid, insideTemperature, outsideTemperature }: HouseRecord,
@@ -96,4 +157,3 @@ function known(
     values.subarray(from, to + 1).reduce((sum, it) => sum + (Number.isNaN(it) ? 1 : 0), 0) * grid.step;
   return missing(insideTemperature) <= HOUR && missing(outsideTemperature) <= HOUR;
 }
-const HOUR = 3600;

@@ -30,12 +30,19 @@ export function liningsOf(arealHeatCapacity: number): Lining[] {
   const heavy = capacityOf(HEAVY);
   const share = (arealHeatCapacity - light) / (heavy - light);
   if (share <= 0) return [{ share: 1, layer: scaled(LIGHT, arealHeatCapacity / light) }];
-  if (share >= 1) return [{ share: 1, layer: scaled(HEAVY, arealHeatCapacity / heavy) }];
+  if (share >= 1) return [{ share: 1, layer: thicker(HEAVY, arealHeatCapacity / heavy) }];
   return [
     { share, layer: HEAVY },
     { share: 1 - share, layer: LIGHT },
   ];
 }
+
+/** Mass deeper than a day reaches adds less and less: what is wanted beyond that cannot be had. */
+const thicker = (layer: SlabLayer, by: number): SlabLayer => ({
+  ...layer,
+  resistance: layer.resistance * by,
+  arealHeatCapacity: layer.arealHeatCapacity * by,
+});
 
 const scaled = (layer: SlabLayer, by: number): SlabLayer => ({
   ...layer,

@@ -12,7 +12,7 @@ import type { Surroundings } from './surroundings.ts';
 export interface NetworkStage {
   /** All with the same elements in the same order; one that is missing has no area. */
   readonly model: NetworkModel;
-  /** The instant of the grid from which it stands. */
+  /** The instant of the grid from which it stands; of the first stage, from which the record is gone through. */
   readonly from: number;
 }
 
@@ -20,6 +20,8 @@ export interface NetworkProblem {
   readonly grid: Grid;
   readonly surroundings: Surroundings;
   readonly stages: readonly NetworkStage[];
+  /** The instant of the grid after which nothing counts. */
+  readonly to: number;
   readonly spans: readonly Span[];
   /** As stated [W]. */
   readonly constantGains: number;
@@ -53,10 +55,9 @@ export function builtAt(problem: NetworkProblem, x: ArrayLike<number>, stage: nu
 }
 
 /** The instant up to which a stage stands. */
-export const endOf = ({ stages, grid }: NetworkProblem, stage: number): number =>
-  stages[stage + 1]?.from ?? grid.length - 1;
+export const endOf = ({ stages, to }: NetworkProblem, stage: number): number => stages[stage + 1]?.from ?? to;
 
-/** The heat that the air lacked in every interval of the grid [W], the whole record through. */
+/** The heat that the air lacked in every interval of the grid [W], from the first stage on. */
 export function lackingHeat(problem: NetworkProblem, x: ArrayLike<number>): Float64Array {
   const { stages, grid } = problem;
   const lacking = new Float64Array(grid.length - 1);
@@ -64,7 +65,7 @@ export function lackingHeat(problem: NetworkProblem, x: ArrayLike<number>): Floa
   stages.forEach(({ from }, s) => {
     const built = builtAt(problem, x, s);
     state ??= stateAtStart(problem, built, x);
-    built.network.driven(state, built.drive, s === 0 ? 0 : from, endOf(problem, s), lacking);
+    built.network.driven(state, built.drive, from, endOf(problem, s), lacking);
   });
   return lacking;
 }
@@ -80,13 +81,15 @@ export function stateAtStart(
   x: ArrayLike<number>,
 ): State {
   const offset = readParameters(x, 0, stages.length).shared('start');
-  const day = Math.min(Math.round(DAY / grid.step), grid.length - 1);
-  const mean = (values: Float64Array) => values.subarray(0, day).reduce((sum, it) => sum + it, 0) / day;
+  const { from } = stages[0];
+  const until = Math.min(from + Math.round(DAY / grid.step), grid.length - 1);
+  const mean = (values: Float64Array) =>
+    values.subarray(from, until).reduce((sum, it) => sum + it, 0) / (until - from);
   const beyond = drive.beyond.map(mean);
   const inside = mean(drive.inside);
   const state = network.steady(inside, beyond);
-  const ignored = new Float64Array(day);
-  for (let k = 0; k < DAYS_BEFORE; k++) network.driven(state, drive, 0, day, ignored);
+  const ignored = new Float64Array(grid.length);
+  for (let k = 0; k < DAYS_BEFORE; k++) network.driven(state, drive, from, until, ignored);
   const warmer = network.steady(inside + offset, beyond).temperatures;
   const even = network.steady(inside, beyond).temperatures;
   for (let i = 0; i < warmer.length; i++) state.temperatures[i] += warmer[i] - even[i];

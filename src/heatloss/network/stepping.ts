@@ -88,17 +88,14 @@ export function networkOf(
     starts[c + 1] = starts[c] + capacities.length;
   });
   const cells = starts[count];
-  const { storing, inverse, carried } = eliminated(chains, starts, step);
-  /** Solves all chains for the right-hand side that stands in `out`, in place; no heat passes their faces. */
-  const solve = (out: Float64Array) => {
-    for (let i = 1; i < cells; i++) out[i] += carried[i - 1] * out[i - 1];
-    for (let i = 0; i < cells; i++) out[i] *= inverse[i];
-    for (let i = cells - 2; i >= 0; i--) out[i] += carried[i] * out[i + 1];
-  };
+  const { storing, inverse, passed, carried } = eliminated(chains, starts, step);
   /** What a watt per square metre through the face makes of each cell of its chain [m²K/W]. */
   const response = new Float64Array(cells);
-  for (let c = 0; c < count; c++) response[starts[c]] = 1;
-  solve(response);
+  for (let c = 0; c < count; c++) {
+    response[starts[c]] = inverse[starts[c]];
+    for (let i = starts[c] + 1; i < starts[c + 1]; i++) response[i] = passed[i] * response[i - 1];
+    for (let i = starts[c + 1] - 2; i >= starts[c]; i--) response[i] += carried[i] * response[i + 1];
+  }
 
   const area = Float64Array.from(chains, (chain) => chain.area);
   const toFace = Float64Array.from(chains, ({ toInside }) => toInside);
@@ -120,10 +117,22 @@ export function networkOf(
 
   /** The middle of a step with air and star at zero, and how it answers to both. */
   const prepare = ({ temperatures, differences }: State, beyond: readonly Float64Array[], k: number) => {
-    for (let i = 0; i < cells; i++) middle[i] = storing[i] * temperatures[i];
-    for (let c = 0; c < count; c++)
-      if (toBeyond[c] > 0) middle[starts[c + 1] - 1] += (toBeyond[c] * (beyond[c][k] + beyond[c][k + 1])) / 2;
-    solve(middle);
+    // Gauss's elimination of each chain as if no heat passed its face: outward, then back.
+    for (let c = 0; c < count; c++) {
+      const first = starts[c];
+      const last = starts[c + 1] - 1;
+      let value = 0;
+      for (let i = first; i <= last; i++) {
+        value = storing[i] * temperatures[i] + passed[i] * value;
+        middle[i] = value;
+      }
+      if (toBeyond[c] > 0) value += (inverse[last] * toBeyond[c] * (beyond[c][k] + beyond[c][k + 1])) / 2;
+      middle[last] = value;
+      for (let i = last - 1; i >= first; i--) {
+        value = middle[i] + carried[i] * value;
+        middle[i] = value;
+      }
+    }
     starByStar = airByStar = airByAir = starHeat = airHeat = 0;
     for (let c = 0; c < count; c++) {
       const difference = differences[c];
@@ -215,22 +224,28 @@ export function networkOf(
   };
 }
 
-/** The tridiagonal system of the middle of a step: capacity over half a step, and what elimination leaves. */
+/**
+ * The tridiagonal system of the middle of a step, with what elimination leaves: one over each pivot, capacity over
+ * half a step times that, and what a cell takes of the one before it (outward) and after it (back).
+ */
 function eliminated(chains: readonly Chain[], starts: Int32Array, step: number) {
   const cells = starts[chains.length];
   const storing = new Float64Array(cells);
   const inverse = new Float64Array(cells);
+  const passed = new Float64Array(cells);
   const carried = new Float64Array(cells);
   chains.forEach(({ capacities, conductances, toBeyond }, c) => {
     const last = capacities.length - 1;
     for (let j = 0; j <= last; j++) {
       const i = starts[c] + j;
-      storing[i] = (2 * capacities[j]) / step;
+      const held = (2 * capacities[j]) / step;
       const before = j > 0 ? conductances[j - 1] : 0;
       const next = j < last ? conductances[j] : toBeyond;
-      inverse[i] = 1 / (storing[i] + before + next - before * (j > 0 ? carried[i - 1] : 0));
+      inverse[i] = 1 / (held + before + next - before * (j > 0 ? carried[i - 1] : 0));
+      storing[i] = held * inverse[i];
+      passed[i] = before * inverse[i];
       carried[i] = j < last ? next * inverse[i] : 0;
     }
   });
-  return { storing, inverse, carried };
+  return { storing, inverse, passed, carried };
 }

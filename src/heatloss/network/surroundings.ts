@@ -4,7 +4,8 @@ import { timeAt } from '../../series/grid.ts';
 import type { HouseRecord } from '../../series/record.ts';
 import { clearSkyIrradiance, irradianceOnPlane } from '../../sky/irradiance.ts';
 import { type SunPosition, sunPosition } from '../../sky/sunPosition.ts';
-import type { NetworkElement, NetworkModel } from './model.ts';
+import type { NetworkElement } from './elements.ts';
+import type { NetworkModel } from './model.ts';
 
 export interface Surroundings {
   readonly inside: Float64Array;
@@ -36,7 +37,7 @@ export function surroundingsOf(house: House, record: HouseRecord, model: Network
   const { grid } = record;
   const outside = filled(record.outsideTemperature);
   const suns = Array.from({ length: grid.length }, (_, k) => sunPosition(timeAt(grid, k), house.location));
-  const sunLogged = record.irradiance !== null && record.irradiance.some((it) => it > 0);
+  const sunLogged = record.irradiance?.some((it) => it > 0) ?? false;
   const global =
     sunLogged && record.irradiance !== null
       ? record.irradiance.map((it) => (Number.isNaN(it) ? 0 : Math.max(0, it)))
