@@ -96,8 +96,9 @@ describe('the demonstration house', async () => {
     const heated = assessment.stages.flatMap(({ nights }) => nights.filter((night) => night.heated));
     expect(heated.map(({ date, used }) => [date, used])).toEqual([['2027-02-04', false]]);
     expect(assessment.stages.map(({ tier }) => tier)).toEqual(['heated-night', 'heated-night']);
-    const notes = assessment.stages[0].estimates[0].notes.map(({ code }) => code);
-    expect(notes).toContain('borrowed-from-stage');
+    const noted = assessment.stages.map(({ estimates }) => estimates[0].notes);
+    expect(noted[0].find(({ code }) => code === 'calibrated-by-stage')?.text).toContain('“After closing”');
+    expect(noted[1].map(({ code }) => code)).toContain('heated-nights-used');
   });
 
   test('the stage before closing is not complete and gets no verdict', () => {
@@ -159,12 +160,13 @@ describe('beside a heated neighbour', () => {
     expect(plain?.heatLossCoefficient.value).toBeCloseTo(toOutside, 6);
   });
 
-  test('whose temperature nobody knows, it counts for nothing', () => {
+  test('whose temperature nobody knows, it counts for nothing in the plain form', () => {
     const { neighbour, design, stages } = assessRecord(house(), record());
     expect(neighbour).toBeNull();
     const { pooled, estimates } = stages[0];
     const whole = (design?.heatCapacity ?? 0) / (pooled?.timeConstant.value ?? 0);
-    expect(estimates[0].heatLossCoefficient.value).toBeCloseTo(whole, 6);
+    const plain = estimates.find(({ method }) => method === 'capacity-over-tau');
+    expect(plain?.heatLossCoefficient.value).toBeCloseTo(whole, 6);
   });
 
   test('the less surely its temperature is stated, the wider is the time constant', () => {

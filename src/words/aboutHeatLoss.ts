@@ -24,7 +24,7 @@ export const aboutHeatLoss: SentencesFor<HeatLossNote> = {
     text: `No heat was metered in this stage; the watts are those of “${stage}”, carried over by the ratio of the cooling rates.`,
   }),
   'calibrated-by-stage': ({ stage }) => ({
-    text: `No heat was metered in this stage; the heated night of “${stage}” tells how much heat the house holds, and that serves here too.`,
+    text: `No heat was metered in this stage; the metered heat of “${stage}” tells how much heat the house holds, and that serves here too.`,
   }),
   'heated-nights-used': ({ dates }) => ({
     text: `From the heated ${nightsOf(dates)}.`,

@@ -53,15 +53,16 @@ function judgement({ ratio, verdict }: Answer): string {
 const LEAST_SHARE = 0.05;
 
 /**
- * "Where the width of the interval comes from: how much heat the house holds 58 %, the method itself 19 %."
+ * "Where the width of the interval comes from: how much heat the house holds 58 %; the method itself 19 %."
  *
+ * @param several there are other stages, so that this one is named
  * @returns null where it is not known
  */
-export function widthSentence({ doubts = [] }: StageResult): string | null {
+export function widthSentence({ name, doubts = [] }: StageResult, several = false): string | null {
   const told = doubts.filter(({ share }) => share >= LEAST_SHARE);
   if (told.length === 0) return null;
   const parts = told.map(({ source, share }) => `${doubtNames[source]} ${percent(share)}`);
-  return `Where the width of the interval comes from: ${parts.join(', ')}.`;
+  return `Where the width of the interval${several ? ` of “${name}”` : ''} comes from: ${parts.join('; ')}.`;
 }
 
 /** "After 99 to 116 hours without heat, about a third of its warmth over outdoors is left." */

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import type { PooledTimeConstant } from '../../src/cooling/index.ts';
 import { compareStages, disagreement, gapRatio, nextSteps, verdictOf } from '../../src/gap/index.ts';
 import { logInterval } from '../../src/maths/logInterval.ts';
+import { say } from '../../src/words/index.ts';
 
 const pooled = (hours: number, logSe: number, degreesOfFreedom: number): PooledTimeConstant => ({
   timeConstant: logInterval(hours * 3600, logSe),
@@ -80,6 +81,7 @@ describe('two stages compared', () => {
 describe('two estimates of one heat loss', () => {
   const estimate = (method: 'heat-balance' | 'capacity-over-tau', value: number) => ({
     method,
+    tier: method === 'heat-balance' ? ('metered' as const) : ('loggers' as const),
     heatLossCoefficient: logInterval(value, 0.1),
     notes: [],
   });
@@ -97,7 +99,7 @@ describe('two estimates of one heat loss', () => {
 describe('what to do next', () => {
   test('undecided from loggers alone with enough nights asks for one heated night, not for more nights', () => {
     expect(nextSteps({ tier: 'loggers', verdict: 'undecided', goodNights: 9 }, true)).toEqual([
-      { code: 'next-heated-night' },
+      { code: 'next-heated-night', nightsHelp: false },
     ]);
   });
 
@@ -106,6 +108,19 @@ describe('what to do next', () => {
       ({ code }) => code,
     );
     expect(codes).toEqual(['next-more-nights', 'next-heated-night']);
+  });
+
+  test.each(['heated-night', 'metered'] as const)('undecided from a %s asks for metered days', (tier) => {
+    expect(nextSteps({ tier, verdict: 'undecided', goodNights: 9 }, true)).toEqual([
+      { code: 'next-metered-week' },
+    ]);
+  });
+
+  test('of many nights it is said that more of them settle nothing, of few it is not', () => {
+    expect(say({ code: 'next-heated-night', nightsHelp: false }).text).toContain(
+      'More nights will not settle it',
+    );
+    expect(say({ code: 'next-heated-night', nightsHelp: true }).text).not.toContain('More nights');
   });
 
   test('with good nights but no heat capacity the capacity is asked for, not colder weather', () => {

@@ -227,6 +227,7 @@ test('the readable summary gives the measured and the drawn heat loss, the night
   expect(code).toBe(0);
   expect(out).toMatch(/Heat loss, measured\s+\d+ to \d+ W\/K \(\d+\)/);
   expect(out).toMatch(/Heat loss, as drawn\s+\d/);
+  expect(out).toMatch(/Where the width of the interval comes from:\n {2}- .+: \d+ %/);
   expect(out).toMatch(/o inside {3}- fitted {3}\. outside/);
   expect(out).toMatch(/A result is evidence, not a certificate/);
 });

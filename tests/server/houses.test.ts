@@ -132,7 +132,7 @@ describe('the demonstration house', () => {
     server = serverAtHand();
     await first();
     await until(() => demonstration() !== null);
-  });
+  }, 60_000); // ends what the test before still calculates
 
   test('is told to be on its way until it is there: nobody waits for it', async () => {
     await server.end();

@@ -1,5 +1,5 @@
-import { expect, test } from 'vitest';
-import type { Assessment, NightResult } from '../../src/assessment.ts';
+import { describe, expect, test } from 'vitest';
+import type { Assessment, NightResult, StageResult } from '../../src/assessment.ts';
 import {
   type Answer,
   answerSentence,
@@ -8,6 +8,7 @@ import {
   lastNight,
   nightSentence,
   nightsSentence,
+  widthSentence,
 } from '../../src/words/answer.ts';
 import { figures } from '../../src/words/index.ts';
 
@@ -172,4 +173,41 @@ test('the nights are counted by what became of them, and only what there is', ()
     '4 nights, the newest at the right: 2 used, 1 left out, 1 in no stage. A hollow night was not used, for the reason on it.',
   );
   expect(nightsSentence(1, [night])).toBe('1 night: 1 used.');
+});
+
+describe('where the width of an interval comes from', () => {
+  const stage: StageResult = {
+    name: 'Whole record',
+    from: '2027-01-10T12:00:00+00:00',
+    to: '2027-02-10T12:00:00+00:00',
+    nights: [],
+    timeConstantH: null,
+    estimates: [],
+    tier: 'loggers',
+    heatLossWK: null,
+    gap: null,
+    next: [],
+    notes: [],
+  };
+  test('is said from the largest share down, those under 5 % left out', () => {
+    const doubts = [
+      { source: 'capacity', share: 0.58 },
+      { source: 'nights', share: 0.38 },
+      { source: 'wind', share: 0.04 },
+    ] as const;
+    expect(widthSentence({ ...stage, doubts: [...doubts] })).toBe(
+      'Where the width of the interval comes from: how much heat the house holds 58 %; nights and days that differ 38 %.',
+    );
+  });
+
+  test('is said of which stage where there are several', () => {
+    const doubts = [{ source: 'sun', share: 1 } as const];
+    expect(widthSentence({ ...stage, name: 'After', doubts }, true)).toBe(
+      'Where the width of the interval of “After” comes from: sun and sky 100 %.',
+    );
+  });
+
+  test('is not said where nobody worked it out', () => {
+    expect(widthSentence(stage)).toBeNull();
+  });
 });

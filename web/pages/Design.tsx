@@ -2,7 +2,7 @@
 import { useRoute } from 'preact-iso';
 import type { HouseDetail } from '../../server/api/shapes.ts';
 import type { Assessment } from '../../src/assessment.ts';
-import { answerSentence, stageAnswer } from '../../src/words/answer.ts';
+import { answerSentence, stageAnswer, widthSentence } from '../../src/words/answer.ts';
 import { figures, methodNames } from '../../src/words/index.ts';
 import { FigureWithInterval } from '../parts/FigureWithInterval.tsx';
 import { HouseFrame } from '../parts/HouseFrame.tsx';
@@ -67,6 +67,7 @@ function Beside({
   design: TheDesign;
 }) {
   const stage = assessment.stages.at(-1);
+  const width = stage === undefined ? null : widthSentence(stage);
   const others = stage?.estimates.filter(({ method }) => method !== stage.heatLossWK?.method) ?? [];
   return (
     <>
@@ -80,10 +81,11 @@ function Beside({
             {methodNames[stage.heatLossWK.method]}.
           </p>
         ) : null}
+        {width === null ? null : <p class="small lesser">{tied(width)}</p>}
         {others.map(({ method, heatLossWK }, i) => (
           <p key={method} class="small lesser">
-            {otherName(i, others.length)} to the same figure, {methodNames[method]}:{' '}
-            <FigureWithInterval estimate={heatLossWK} unit="W/K" />.
+            {otherName(i, others.length)}: <FigureWithInterval estimate={heatLossWK} unit="W/K" />,{' '}
+            {methodNames[method]}.
           </p>
         ))}
         <ProblemList

@@ -11,6 +11,7 @@ import {
   lastReadingSentence,
   nightSentence,
   stageAnswer,
+  widthSentence,
 } from '../../src/words/answer.ts';
 import { figures, heaterCautions } from '../../src/words/index.ts';
 import { getNights } from '../api.ts';
@@ -95,6 +96,8 @@ function TheAnswer({ house, assessment }: { house: HouseDetail; assessment: Asse
 function HeatLoss({ assessment }: { assessment: Assessment }) {
   const cooling = timeConstantMarks(assessment);
   const losses = heatLossMarks(assessment);
+  const shown = assessment.stages.findLast(({ heatLossWK }) => heatLossWK !== null);
+  const width = shown === undefined ? null : widthSentence(shown, assessment.stages.length > 1);
   const last =
     assessment.stages.findLast(({ timeConstantH }) => timeConstantH !== null)?.timeConstantH ?? null;
   return (
@@ -106,6 +109,7 @@ function HeatLoss({ assessment }: { assessment: Assessment }) {
           </h2>
           <Rule title={`Heat loss, ${kindsOf(losses)}`} unit="W/K" marks={losses} />
           {losses.some(({ kind }) => kind === 'measured') ? <HowToRead /> : null}
+          {width === null ? null : <p class="small lesser">{tied(width)}</p>}
         </section>
       )}
       {last === null ? null : (

@@ -49,9 +49,9 @@ const BEYOND = {
   'heated-night': 0.045,
   metered: 0.05,
   /** Nobody logged the sun. */
-  meteredInTheDark: 0.075,
+  meteredInTheDark: 0.09,
   /** Layers made up. */
-  madeUp: 0.21,
+  madeUp: 0.15,
   /** Of effective capacity: everything that its network takes as believed. */
   effective: 0.11,
   /** Of a ratio, and for each unit of its logarithm. */
@@ -111,7 +111,7 @@ export function networkEstimates(input: NetworkInput): NetworkResult | null {
 
   const stageResult = (figure: LogFigure | null, s: number): NetworkStageResult => {
     if (figure === null) return { estimates: [], doubts: null };
-    const notes = notesOf(input, tier, heatedDates, s, stages);
+    const notes = notesOf(input, spans, heatedDates, s);
     const ownSd = Math.hypot(
       Math.sqrt(figure.variance),
       beyond,
@@ -125,7 +125,9 @@ export function networkEstimates(input: NetworkInput): NetworkResult | null {
     };
     const found = effective[s];
     if (found === null) return { estimates: [network], doubts: sharesOf(figure, ownSd ** 2) };
-    const effectiveSd = Math.hypot(capacitySd, BEYOND.effective, madeUp, loggersSd(s));
+    // What nobody metered holds a night up as heat does; the network's own part of that doubt serves here too.
+    const gainsSd = Math.sqrt(figure.parts.gains);
+    const effectiveSd = Math.hypot(capacitySd, BEYOND.effective, madeUp, loggersSd(s), gainsSd);
     const byCapacity: HeatLossEstimate = {
       method: 'effective-capacity',
       tier: 'loggers',
@@ -201,21 +203,19 @@ function meanDifference({ nights }: StageNights): number {
 }
 
 function notesOf(
-  { house, record }: NetworkInput,
-  tier: Tier,
+  { house, record, stages }: NetworkInput,
+  spans: readonly Span[],
   heatedDates: readonly string[],
   s: number,
-  stages: readonly StageNights[],
 ): HeatLossNote[] {
   const { conditions, constantGainsW = 0 } = house;
   const own = stages[s].nights.map(({ night }) => night.date);
   const heatedHere = heatedDates.filter((date) => own.includes(date));
-  const lender = stages.find(({ nights }) => nights.some(({ night }) => heatedDates.includes(night.date)));
+  const known = spans.filter(({ kind }) => kind !== 'free').map(({ stage }) => stage);
+  const lender = known.includes(s) ? undefined : stages[known[0]];
   const notes: (HeatLossNote | null)[] = [
     heatedHere.length > 0 ? { code: 'heated-nights-used', dates: heatedHere } : null,
-    tier === 'heated-night' && heatedHere.length === 0 && lender !== undefined
-      ? { code: 'calibrated-by-stage', stage: lender.name }
-      : null,
+    lender === undefined ? null : { code: 'calibrated-by-stage', stage: lender.name },
     constantGainsW > 0 ? { code: 'gains-allowed-for', gains: constantGainsW } : null,
     record.windSpeed === null ? { code: 'no-wind' } : null,
     conditions?.wetTradesWithinWeeks !== undefined && conditions.wetTradesWithinWeeks <= 8

@@ -32,6 +32,8 @@ export interface Prior {
   readonly sd: number;
 }
 
+/** Even loggers that lay side by side are not surer than this [K]. PRACTICE. */
+const LEAST_DIFFERENCE_SD = 0.03;
 /** Nearly flat: a tight one would pull the answer to the design. */
 const STAGE_PRIOR: Prior = { mean: 0, sd: 1 };
 const GAINS_SHARE_SD = 0.4;
@@ -69,7 +71,7 @@ export function priorsOf(
     sky: { mean: 0, sd: 3 },
     ground: { mean: 0, sd: 2.5 },
     neighbour: { mean: 0, sd: surroundings.neighbour.sd },
-    loggers: { mean: 0, sd: record.differenceSd },
+    loggers: { mean: 0, sd: Math.max(LEAST_DIFFERENCE_SD, record.differenceSd) },
     start: { mean: 0, sd: 1.5 },
     radiantShare: { mean: 0, sd: 0.1 },
     settling: { mean: 0, sd: 2 },
