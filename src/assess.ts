@@ -28,7 +28,6 @@ import {
   notesOn,
   overlaps,
   type StageNote,
-  type StageRatios,
   unknownNights,
   verdictOf,
 } from './gap/index.ts';
@@ -39,6 +38,7 @@ import {
   headlineOf,
   heatBalance,
   heatThenCool,
+  metersHeating,
   type NetworkResult,
   type NetworkStageResult,
   networkEstimates,
@@ -93,8 +93,8 @@ export interface StageEvidence {
 export interface ComparisonEvidence {
   readonly before: string;
   readonly after: string;
-  /** Null when one side has no time constant. */
-  readonly ratios: StageRatios | null;
+  /** Null when nothing compares both sides; without a time constant on one of them by their heat losses alone. */
+  readonly ratios: { readonly heatLossRatio: Estimate; readonly timeConstantRatio: Estimate | null } | null;
   readonly notes: readonly StageNote[];
 }
 
@@ -134,12 +134,13 @@ export function assess(
 /** What a record that was gathered shows, beside the house's design. */
 export function assessRecord(
   house: House,
-  record: HouseRecord,
+  gathered: HouseRecord,
   onStep: (step: AssessStep) => void = () => {},
 ): Pick<Evidence, 'design' | 'neighbour' | 'nights' | 'stages' | 'comparisons' | 'findings'> {
   const { location } = house;
   onStep({ kind: 'nights' });
   const design = designOf(house);
+  const { record, findings } = withoutAppliances(gathered, design && drawnLike(house, design));
   const neighbour = neighbourOf(house, record, design);
   const differenceSd = drivingSd(house, record, neighbour);
   const end = timeAt(record.grid, record.grid.length - 1);
@@ -176,7 +177,22 @@ export function assessRecord(
     comparisons: pairsOf(stages).map(([before, after]) =>
       compare(before, after, network?.ratio(stages.indexOf(before), stages.indexOf(after)) ?? null),
     ),
-    findings: [...unknownNights(house, nights), ...overlaps(entries ?? [])],
+    findings: [...findings, ...unknownNights(house, nights), ...overlaps(entries ?? [])],
+  };
+}
+
+/** A meter of one appliance is no meter of the house's heat. */
+function withoutAppliances(
+  record: HouseRecord,
+  heatLossAsDrawn: number | null,
+): { readonly record: HouseRecord; readonly findings: readonly StageNote[] } {
+  const { heatingPower } = record;
+  if (heatingPower === null || heatLossAsDrawn === null || metersHeating(record, heatLossAsDrawn))
+    return { record, findings: [] };
+  const switched = heatingPower.some((power) => power > 0);
+  return {
+    record: { ...record, heatingPower: null },
+    findings: switched ? [{ code: 'meter-not-of-heating', where: { key: 'heat' } }] : [],
   };
 }
 
@@ -362,7 +378,8 @@ function pairsOf(stages: readonly StageEvidence[]): (readonly [StageEvidence, St
 
 /** @param joint the ratio by one network for both stages; the time constants' where there is none */
 function compare(before: StageEvidence, after: StageEvidence, joint: Estimate | null): ComparisonEvidence {
-  const ratios = before.pooled && after.pooled && compareStages(before.pooled, after.pooled);
+  const plain = before.pooled && after.pooled && compareStages(before.pooled, after.pooled);
+  const heatLossRatio = joint ?? plain?.heatLossRatio ?? null;
   const differing = [
     ...before.stage.missing.filter((name) => !after.stage.missing.includes(name)),
     ...after.stage.missing.filter((name) => !before.stage.missing.includes(name)),
@@ -370,7 +387,7 @@ function compare(before: StageEvidence, after: StageEvidence, joint: Estimate | 
   return {
     before: before.stage.name,
     after: after.stage.name,
-    ratios: ratios && { ...ratios, heatLossRatio: joint ?? ratios.heatLossRatio },
+    ratios: heatLossRatio && { heatLossRatio, timeConstantRatio: plain?.timeConstantRatio ?? null },
     notes: [
       differing.length > 0 ? { code: 'mass-may-differ', names: differing } : { code: 'same-mass-assumed' },
     ],

@@ -142,3 +142,40 @@ test('a heated neighbour whom nobody logged or told of is asked about, and the i
   const logged = lastOf(told(house, record));
   expect(widthOf(lastOf(unlogged).heatLossWK)).toBeGreaterThan(widthOf(logged.heatLossWK));
 });
+
+test('a plug of 60 W, metered day and night, moves nothing and is told of', () => {
+  const heatingPower = insideTemperature.map(() => 60);
+  const plugged = told(cabin.house, { ...cabin.record, heatingPower });
+  expect(lastOf(plugged).heatLossWK).toEqual(lastOf(plain).heatLossWK);
+  expect(codesOf(plugged.warnings)).toContain('meter-not-of-heating');
+});
+
+test('days that are warmer outside than in are no metered days, though the heater log says 0 W', () => {
+  const heatingPower = insideTemperature.map(() => 0);
+  const outside = outsideTemperature.map((it, k) => (k < 5 * 144 ? insideTemperature[k] + 1 : it));
+  const stage = lastOf(told(cabin.house, { ...cabin.record, heatingPower, outsideTemperature: outside }));
+  expect(stage.tier).toBe('loggers');
+});
+
+describe('metered days whose sun was logged by halves', () => {
+  const metered = proved('timber cabin', 'metered days, irradiance');
+  const stageOf = (irradiance: Float64Array | null) =>
+    lastOf(told(metered.house, { ...metered.record, irradiance }));
+
+  test('are read as if nobody had logged it, never as days without sun', () => {
+    const { irradiance } = metered.record;
+    if (irradiance === null) throw new Error('no irradiance');
+    const half = irradiance.slice().fill(Number.NaN, 0, irradiance.length >> 1);
+    expect(stageOf(half).heatLossWK?.method).toBe('network');
+    const network = (it: ReturnType<typeof stageOf>) =>
+      it.estimates.find(({ method }) => method === 'network')?.heatLossWK;
+    expect(network(stageOf(half))).toEqual(network(stageOf(null)));
+  });
+});
+
+test('a neighbour stated to the last tenth of a kelvin still leaves a figure by the network', () => {
+  const extension = proved('extension, neighbour not logged', 'loggers, layers known');
+  const conditions = { ...extension.house.conditions, neighbour: { temperatureC: 19, plusMinusK: 0 } };
+  const stage = lastOf(told({ ...extension.house, conditions }, extension.record));
+  expect(stage.heatLossWK?.method).toBe('combined');
+});

@@ -16,5 +16,7 @@ export type StageNote = { readonly where?: Where } & (
   | { readonly code: 'mass-may-differ'; readonly names: readonly string[] }
   /** A door or hatch stands open to a heated house: what goes through it is in no figure. */
   | { readonly code: 'open-to-neighbour' }
+  /** What was metered is one appliance's. */
+  | { readonly code: 'meter-not-of-heating' }
   | { readonly code: 'no-such-night'; readonly date: string }
 );

@@ -38,6 +38,10 @@ export const aboutStages: SentencesFor<StageNote> = {
     text: 'A door or hatch stands open to a heated house, so no heat loss is given: what goes through it cannot be told from what the shell loses.',
     remedy: 'Shut and tape it, measure anew, and set "openToNeighbour" to false.',
   }),
+  'meter-not-of-heating': () => ({
+    text: 'What was metered is far less than this house would lose: it is taken for one appliance, not for the heating, and left out.',
+    remedy: 'Meter all of the heating, or state small constant heat under "constantGainsW".',
+  }),
   'methods-disagree': ({ methods }) => ({
     text: `Two ways to the heat loss contradict each other (${methods.map((it) => methodNames[it]).join('; ')}), so there is no verdict.`,
     remedy:

@@ -21,8 +21,12 @@ export interface FittedNight {
 const MOST_ROUNDS = 6;
 /** Of the mean logarithm of the time constants [–]. */
 const CLOSE_ENOUGH = 1e-3;
+/** What is left of it where a scale counts as found [–]. */
+const NEAR_ENOUGH = 0.02;
+const settled = (off: number) => Number.isNaN(off) || Math.abs(off) < CLOSE_ENOUGH;
 /** Losses are scaled from a fifth to five times what is drawn; outside of that the design is not this house's. */
 const FARTHEST = Math.log(5);
+const STANDS_STILL = Math.log(10);
 
 /**
  * Heat-loss coefficient of each stage [W/K]; null for a stage without nights or where no scale makes both agree.
@@ -36,12 +40,11 @@ export function effectiveCapacity(
 ): (number | null)[] {
   const scales = problem.stages.map(() => 0);
   const slopes = problem.stages.map(() => -1);
-  let before: { readonly scales: readonly number[]; readonly offs: readonly number[] } | null = null;
-  for (let round = 0; round < MOST_ROUNDS; round++) {
-    const offs = meanOffs(problem, nights, driver, scales);
-    if (offs.every((off) => Number.isNaN(off) || Math.abs(off) < CLOSE_ENOUGH)) break;
-    const last = before;
-    before = { scales: scales.slice(), offs };
+  let tried: { readonly scales: readonly number[]; readonly offs: readonly number[] } | null = null;
+  let offs = meanOffs(problem, nights, driver, scales);
+  for (let round = 0; round < MOST_ROUNDS && !offs.every(settled); round++) {
+    const last = tried;
+    tried = { scales: scales.slice(), offs };
     offs.forEach((off, s) => {
       if (Number.isNaN(off)) return;
       const moved = last === null ? 0 : scales[s] - last.scales[s];
@@ -51,13 +54,10 @@ export function effectiveCapacity(
       }
       scales[s] = Math.max(-FARTHEST, Math.min(FARTHEST, scales[s] - off / slopes[s]));
     });
+    offs = meanOffs(problem, nights, driver, scales);
   }
   const x = parametersAt(problem, scales);
-  return problem.stages.map((_, s) =>
-    Number.isNaN(before?.offs[s] ?? Number.NaN) || Math.abs(scales[s]) >= FARTHEST
-      ? null
-      : heatLossAt(problem, x, s),
-  );
+  return offs.map((off, s) => (Math.abs(off) < NEAR_ENOUGH ? heatLossAt(problem, x, s) : null));
 }
 
 /** As believed beforehand, but for insulation and leakage that pass the same multiple of what is drawn. */
@@ -92,7 +92,8 @@ function meanOffs(
       at = first;
       const curve = built.network.free(copyOf(state), built.drive, first, last, built.drive.inside[first]);
       const fit = fitDecay(timesBetween(grid, first, last), curve, driver.subarray(first, last + 1));
-      if (fit.kind === 'fitted') offs.push(Math.log(fit.timeConstant.value / timeConstant));
+      // A network that does not cool at all loses far too little.
+      offs.push(fit.kind === 'fitted' ? Math.log(fit.timeConstant.value / timeConstant) : STANDS_STILL);
     }
     built.network.driven(state, built.drive, at, endOf(problem, s), ignored);
     return offs.length === 0 ? Number.NaN : offs.reduce((sum, it) => sum + it, 0) / offs.length;

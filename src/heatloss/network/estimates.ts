@@ -79,7 +79,10 @@ export function networkEstimates(input: NetworkInput): NetworkResult | null {
     surroundings,
     stages: stages.map(({ from, missing }, s) => ({
       model: modelOf(house, design, missing) ?? first,
-      from: s === 0 ? reach.from : Math.max(reach.from, Math.min(reach.to, indexAt(record.grid, from))),
+      from:
+        s === 0
+          ? reach.from
+          : beginOf(spans, s, Math.max(reach.from, Math.min(reach.to, indexAt(record.grid, from)))),
     })),
     to: reach.to,
     spans,
@@ -111,7 +114,7 @@ export function networkEstimates(input: NetworkInput): NetworkResult | null {
 
   const stageResult = (figure: LogFigure | null, s: number): NetworkStageResult => {
     if (figure === null) return { estimates: [], doubts: null };
-    const notes = notesOf(input, spans, heatedDates, s);
+    const notes = notesOf(input, spans, heatedDates, s, surroundings.wind !== null);
     const ownSd = Math.hypot(
       Math.sqrt(figure.variance),
       beyond,
@@ -159,14 +162,23 @@ export function networkEstimates(input: NetworkInput): NetworkResult | null {
       const ways = [log];
       if (a !== null && b !== null) ways.push(Math.log(b / a));
       const taus = [before, after].map((s) => meanLogTimeConstant(nights, s));
-      if (taus.every((it) => it !== null)) ways.push((taus[0] ?? 0) - (taus[1] ?? 0));
+      const sameMass = String(stages[before].missing) === String(stages[after].missing);
+      if (sameMass && taus.every((it) => it !== null)) ways.push((taus[0] ?? 0) - (taus[1] ?? 0));
       const mean = ways.reduce((sum, it) => sum + it, 0) / ways.length;
       const share = ways.length > 1 ? RATIO_OF_POSTERIOR : 1;
-      const sd = Math.hypot(share * Math.sqrt(variance), BEYOND.ratio, BEYOND.ratioPerLog * mean);
+      const spread = (Math.max(...ways) - Math.min(...ways)) / 4;
+      const sd = Math.hypot(share * Math.sqrt(variance), BEYOND.ratio, BEYOND.ratioPerLog * mean, spread);
       return logInterval(Math.exp(mean), sd);
     },
   };
 }
+
+/** A stage's date begins at midnight, in the middle of the last night before it, which is still the earlier one's. */
+const beginOf = (spans: readonly Span[], stage: number, from: number): number =>
+  Math.max(
+    from,
+    ...spans.filter((span) => span.stage < stage).flatMap(({ blocks }) => blocks.map(({ to }) => to)),
+  );
 
 /** Before the first hours that count, the mass is given so long to come to know the weather [s]. */
 const LEAD = 4 * 86_400;
@@ -203,10 +215,11 @@ function meanDifference({ nights }: StageNights): number {
 }
 
 function notesOf(
-  { house, record, stages }: NetworkInput,
+  { house, stages }: NetworkInput,
   spans: readonly Span[],
   heatedDates: readonly string[],
   s: number,
+  windKnown: boolean,
 ): HeatLossNote[] {
   const { conditions, constantGainsW = 0 } = house;
   const own = stages[s].nights.map(({ night }) => night.date);
@@ -217,7 +230,7 @@ function notesOf(
     heatedHere.length > 0 ? { code: 'heated-nights-used', dates: heatedHere } : null,
     lender === undefined ? null : { code: 'calibrated-by-stage', stage: lender.name },
     constantGainsW > 0 ? { code: 'gains-allowed-for', gains: constantGainsW } : null,
-    record.windSpeed === null ? { code: 'no-wind' } : null,
+    windKnown ? null : { code: 'no-wind' },
     conditions?.wetTradesWithinWeeks !== undefined && conditions.wetTradesWithinWeeks <= 8
       ? { code: 'still-drying', weeks: conditions.wetTradesWithinWeeks }
       : null,

@@ -7,7 +7,7 @@ import { type Span, spanOf } from './spans.ts';
 /** Power from which a heater counts as on [W]. */
 const ON = 20;
 const DAY = 86_400; // [s]
-/** Metered heat of a stage that is less than this share of what the design would lose is not all of its heat. PRACTICE. */
+/** Metered heat that is less than this share of what the design would lose meanwhile is not what heats the house. PRACTICE. */
 const LEAST_SHARE = 0.25;
 const FEWEST_DAYS = 3;
 /** Of a long record the coldest stretch of so many nights or days: more tell nothing more (prototype), and cost time. */
@@ -50,7 +50,7 @@ export function hoursOf(record: HouseRecord, stages: readonly StageNights[], hea
             meanDifference: meanDifference ?? 0,
           });
       } else if (heated && !reasons.some(({ code }) => code === 'left-out-by-hand')) {
-        const span = heatedSpan(record, s, night.noon, night.sunrise);
+        const span = heatedSpan(record, s, night.noon, night.sunrise, heatLossAsDrawn);
         if (span === null) continue;
         spans.push(span);
         heatedDates.push(night.date);
@@ -92,14 +92,26 @@ function settled({ grid, insideTemperature, outsideTemperature }: HouseRecord, f
 }
 
 /** From when the heater goes on till sunrise; null where too little of that was logged. */
-function heatedSpan(record: HouseRecord, stage: number, noon: number, sunrise: number): Span | null {
+function heatedSpan(
+  record: HouseRecord,
+  stage: number,
+  noon: number,
+  sunrise: number,
+  heatLossAsDrawn: number,
+): Span | null {
   const { grid, heatingPower } = record;
   if (heatingPower === null) return null;
   const from = Math.max(0, indexAt(grid, noon));
   const to = Math.min(grid.length - 1, indexAt(grid, sunrise));
-  const on = heatingPower.subarray(from, to).findIndex((power) => power > ON);
+  const night = heatingPower.subarray(from, to);
+  const on = night.findIndex((power) => power > ON);
   if (on < 0 || (to - from - on) * grid.step < SHORTEST_HEATED) return null;
-  return known(record, from + on, to) ? spanOf(grid, 'heated', stage, from + on, to) : null;
+  const off = night.findLastIndex((power) => power > ON);
+  // A spell read off by eye is not known after its end; a gap while the heater was on is heat that nobody knows.
+  if (night.subarray(on, off).some(Number.isNaN)) return null;
+  const first = from + on;
+  const enough = heatsTheHouse(record, first, from + off + 1, heatLossAsDrawn);
+  return enough && known(record, first, to) ? spanOf(grid, 'heated', stage, first, to) : null;
 }
 
 /** Whole days, from the same hour, with temperatures and metered heat all through; the first only warms up. */
@@ -116,7 +128,7 @@ function meteredDays(
   const last = Math.min(grid.length - 1, indexAt(grid, stage.to));
   const days: Candidate[] = [];
   for (let from = first; from + day <= last; from += day)
-    if (known(record, from, from + day) && mostlyMetered(record, from, from + day, heatLossAsDrawn))
+    if (known(record, from, from + day) && heatsTheHouse(record, from, from + day, heatLossAsDrawn))
       days.push({
         span: spanOf(grid, 'metered', s, from, from + day),
         meanDifference: differenceOver(record, from, from + day),
@@ -124,16 +136,23 @@ function meteredDays(
   return days;
 }
 
-function mostlyMetered(record: HouseRecord, from: number, to: number, heatLossAsDrawn: number): boolean {
+/** Whether what was metered is heat that a house is heated with, rather than one appliance's. */
+export function heatsTheHouse(
+  record: HouseRecord,
+  from: number,
+  to: number,
+  heatLossAsDrawn: number,
+): boolean {
   const { heatingPower, insideTemperature, outsideTemperature } = record;
   if (heatingPower === null) return false;
   let heat = 0;
   let difference = 0;
   for (let k = from; k < to; k++) {
     heat += heatingPower[k];
-    difference += insideTemperature[k] - outsideTemperature[k];
+    const apart = insideTemperature[k] - outsideTemperature[k];
+    if (!Number.isNaN(apart)) difference += apart;
   }
-  return heat > LEAST_SHARE * heatLossAsDrawn * difference;
+  return difference > 0 && heat > LEAST_SHARE * heatLossAsDrawn * difference;
 }
 
 /** Inside less outside on average [K]. */
@@ -143,8 +162,14 @@ function differenceOver(
   to: number,
 ): number {
   let sum = 0;
-  for (let k = from; k < to; k++) sum += insideTemperature[k] - outsideTemperature[k];
-  return sum / (to - from);
+  let count = 0;
+  for (let k = from; k < to; k++) {
+    const apart = insideTemperature[k] - outsideTemperature[k];
+    if (Number.isNaN(apart)) continue;
+    sum += apart;
+    count++;
+  }
+  return count === 0 ? 0 : sum / count;
 }
 
 /** No more than an hour of either temperature is missing. */
@@ -156,4 +181,23 @@ function known(
   const missing = (values: Float64Array) =>
     values.subarray(from, to + 1).reduce((sum, it) => sum + (Number.isNaN(it) ? 1 : 0), 0) * grid.step;
   return missing(insideTemperature) <= HOUR && missing(outsideTemperature) <= HOUR;
+}
+
+const STRETCH = 4 * HOUR;
+/** A difference at which a house is heated in earnest [K]. On mild days any plug could pass for a heater. PRACTICE. */
+const EARNEST = 8;
+
+/**
+ * Whether a meter ever told of what heats the house: in some four hours as much as a good part of what the design
+ * loses in earnest cold. A fridge's plug, logged day and night, never does.
+ */
+export function metersHeating({ grid, heatingPower }: HouseRecord, heatLossAsDrawn: number): boolean {
+  if (heatingPower === null) return false;
+  const stretch = Math.round(STRETCH / grid.step);
+  const needed = LEAST_SHARE * heatLossAsDrawn * EARNEST * stretch;
+  for (let from = 0; from + stretch <= grid.length; from += stretch / 2) {
+    const heat = heatingPower.subarray(from, from + stretch).reduce((sum, it) => sum + (it > 0 ? it : 0), 0);
+    if (heat > needed) return true;
+  }
+  return false;
 }

@@ -42,7 +42,7 @@ const CAPACITY_SD_MADE_UP = 0.25;
 const CAPACITY_SD_UNKNOWN = 0.35;
 
 /**
- * The network of a house as drawn; null where an element has no transmittance.
+ * The network of a house as drawn; null where an element has no transmittance, or neither volume nor floor area is known.
  *
  * @param missing elements that are not there: they keep their place, so that all stages of a house have the same cells
  */
@@ -50,6 +50,7 @@ export function modelOf(house: House, design: Design, missing: readonly string[]
   const entries = house.elements ?? [];
   const floorArea = house.floorAreaM2 ?? (house.volumeM3 ?? 0) / STOREY;
   const volume = house.volumeM3 ?? floorArea * STOREY;
+  if (!(volume > 0)) return null;
   const layered = design.elements.some(({ buildUp }) => buildUp !== null) && house.heatCapacity === undefined;
   const innerFaces = layered ? 0 : INNER_FACES * floorArea;
   const linings = liningsOf(layered ? UNKNOWN_LINING : liningCapacity(design, floorArea, innerFaces));
@@ -75,7 +76,7 @@ export function modelOf(house: House, design: Design, missing: readonly string[]
       elements.push(innerElement(name, areaM2, layers, FACINGS[buildUp.facing ?? 'across']));
     }
   const ventilation =
-    design.heatLossAsTested !== null && design.heatLoss !== null
+    house.conditions?.ventsClosed !== false && design.heatLossAsTested !== null && design.heatLoss !== null
       ? design.ventilation + design.heatLossAsTested - design.heatLoss
       : design.ventilation;
   return {

@@ -1,6 +1,6 @@
 /** What the record says about both sides of the shell, without gaps, as the network is driven by it. */
 import type { House } from '../../house.ts';
-import { timeAt } from '../../series/grid.ts';
+import { type Grid, timeAt } from '../../series/grid.ts';
 import type { HouseRecord } from '../../series/record.ts';
 import { clearSkyIrradiance, irradianceOnPlane } from '../../sky/irradiance.ts';
 import { type SunPosition, sunPosition } from '../../sky/sunPosition.ts';
@@ -29,6 +29,11 @@ export interface Surroundings {
 const USUAL_CLEARNESS = 0.45;
 /** From two of either side of what is stated, or of 20 °C where nothing is. PRACTICE. */
 const USUAL_NEIGHBOUR = { temperature: 20, sd: 2 };
+/** Nobody knows a temperature next door better [K]. */
+const LEAST_NEIGHBOUR_SD = 0.1;
+/** By day so much of the sun must be known, and so much of a clear sky's must have come, for it to count as logged [–]. */
+const MOSTLY = 0.95;
+const LEAST_SUN = 0.03;
 const YEAR = 365.25 * 86_400;
 /** The coldest day after the turn of the year [s]; half a year on in the south. PRACTICE. */
 const COLDEST = 20 * 86_400;
@@ -37,11 +42,12 @@ export function surroundingsOf(house: House, record: HouseRecord, model: Network
   const { grid } = record;
   const outside = filled(record.outsideTemperature);
   const suns = Array.from({ length: grid.length }, (_, k) => sunPosition(timeAt(grid, k), house.location));
-  const sunLogged = record.irradiance?.some((it) => it > 0) ?? false;
+  const clear = Float64Array.from(suns, clearSkyIrradiance);
+  const sunLogged = record.irradiance !== null && sunIsLogged(record.irradiance, clear);
   const global =
     sunLogged && record.irradiance !== null
       ? record.irradiance.map((it) => (Number.isNaN(it) ? 0 : Math.max(0, it)))
-      : Float64Array.from(suns, (sun) => USUAL_CLEARNESS * clearSkyIrradiance(sun));
+      : clear.map((it) => USUAL_CLEARNESS * it);
   const planes = new Map<string, Float64Array>();
   const { conditions } = house;
   return {
@@ -53,19 +59,36 @@ export function surroundingsOf(house: House, record: HouseRecord, model: Network
     ),
     sunLogged,
     logged: model.elements.map((element) => loggedBeyond(element, record, house)),
-    ground: meanOfYear(outside, timeAt(grid, grid.length >> 1), house.location.latitude),
+    ground: meanOfYear(outside, grid, house.location.latitude),
     neighbour:
       conditions?.neighbour === undefined
         ? USUAL_NEIGHBOUR
         : {
             temperature: conditions.neighbour.temperatureC,
-            sd: (conditions.neighbour.plusMinusK ?? 2 * USUAL_NEIGHBOUR.sd) / 2,
+            sd: Math.max(LEAST_NEIGHBOUR_SD, (conditions.neighbour.plusMinusK ?? 2 * USUAL_NEIGHBOUR.sd) / 2),
           },
     heating:
       record.heatingPower === null
         ? new Float64Array(grid.length)
         : record.heatingPower.map((it) => (Number.isNaN(it) ? 0 : it)),
   };
+}
+
+/** A sun logged by halves would be taken for darkness in its gaps. */
+function sunIsLogged(irradiance: Float64Array, clear: Float64Array): boolean {
+  let days = 0;
+  let known = 0;
+  let came = 0;
+  let couldCome = 0;
+  irradiance.forEach((it, k) => {
+    if (clear[k] <= 0) return;
+    days++;
+    if (Number.isNaN(it)) return;
+    known++;
+    came += Math.max(0, it);
+    couldCome += clear[k];
+  });
+  return known >= MOSTLY * days && came > LEAST_SUN * couldCome;
 }
 
 /** Gaps bridged by straight lines, the ends held; all 0 where nothing was logged. */
@@ -129,9 +152,13 @@ function loggedBeyond(
 }
 
 /** The record's mean, and how far the season lies from the mean of the year at the latitude. PRACTICE. */
-function meanOfYear(outside: Float64Array, middle: number, latitude: number): number {
+function meanOfYear(outside: Float64Array, grid: Grid, latitude: number): number {
   const mean = outside.reduce((sum, it) => sum + it, 0) / outside.length;
   const swing = Math.min(10, Math.abs(latitude) / 8);
-  const season = Math.cos((2 * Math.PI * (middle - COLDEST)) / YEAR) * (latitude < 0 ? -1 : 1);
+  const seasons = outside.reduce(
+    (sum, _, k) => sum + Math.cos((2 * Math.PI * (timeAt(grid, k) - COLDEST)) / YEAR),
+    0,
+  );
+  const season = (seasons / outside.length) * (latitude < 0 ? -1 : 1);
   return mean + swing * season;
 }
