@@ -1,5 +1,5 @@
 export { type DecayFit, fitDecay, freeCooling } from './decay.ts';
-export { driverOf, type Neighbour } from './driver.ts';
+export { bridgeGaps, driverOf, type Neighbour } from './driver.ts';
 export { type HandDecision, heatBetween, type JudgedNight, judgeNights } from './judge.ts';
 export { type LaterStart, type LaterStarts, laterStarts } from './laterStarts.ts';
 export { type LeaveOneOut, leaveOneNightOut, type WithoutOneNight } from './leaveOneOut.ts';

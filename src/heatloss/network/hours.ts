@@ -196,7 +196,8 @@ export function metersHeating({ grid, heatingPower }: HouseRecord, heatLossAsDra
   const stretch = Math.round(STRETCH / grid.step);
   const needed = LEAST_SHARE * heatLossAsDrawn * EARNEST * stretch;
   for (let from = 0; from + stretch <= grid.length; from += stretch / 2) {
-    const heat = heatingPower.subarray(from, from + stretch).reduce((sum, it) => sum + (it > 0 ? it : 0), 0);
+    const known = heatingPower.subarray(from, from + stretch).filter((it) => !Number.isNaN(it));
+    const heat = known.reduce((sum, it) => sum + it, 0);
     if (heat > needed) return true;
   }
   return false;

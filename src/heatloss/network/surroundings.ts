@@ -1,4 +1,5 @@
 /** What the record says about both sides of the shell, without gaps, as the network is driven by it. */
+import { bridgeGaps } from '../../cooling/index.ts';
 import type { House } from '../../house.ts';
 import { type Grid, timeAt } from '../../series/grid.ts';
 import type { HouseRecord } from '../../series/record.ts';
@@ -40,7 +41,7 @@ const COLDEST = 20 * 86_400;
 
 export function surroundingsOf(house: House, record: HouseRecord, model: NetworkModel): Surroundings {
   const { grid } = record;
-  const outside = filled(record.outsideTemperature);
+  const outside = bridgeGaps(record.outsideTemperature);
   const suns = Array.from({ length: grid.length }, (_, k) => sunPosition(timeAt(grid, k), house.location));
   const clear = Float64Array.from(suns, clearSkyIrradiance);
   const sunLogged = record.irradiance !== null && sunIsLogged(record.irradiance, clear);
@@ -51,7 +52,7 @@ export function surroundingsOf(house: House, record: HouseRecord, model: Network
   const planes = new Map<string, Float64Array>();
   const { conditions } = house;
   return {
-    inside: filled(record.insideTemperature),
+    inside: bridgeGaps(record.insideTemperature),
     outside,
     wind: relative(record.windSpeed),
     irradiance: model.elements.map((element) =>
@@ -91,22 +92,9 @@ function sunIsLogged(irradiance: Float64Array, clear: Float64Array): boolean {
   return known >= MOSTLY * days && came > LEAST_SUN * couldCome;
 }
 
-/** Gaps bridged by straight lines, the ends held; all 0 where nothing was logged. */
-export function filled(values: Float64Array): Float64Array {
-  const out = values.slice();
-  let before = -1;
-  for (let i = 0; i < out.length; i++) {
-    if (Number.isNaN(out[i])) continue;
-    for (let k = before + 1; k < i; k++)
-      out[k] = before < 0 ? out[i] : out[before] + ((out[i] - out[before]) * (k - before)) / (i - before);
-    before = i;
-  }
-  return before < 0 ? out.fill(0) : out.fill(out[before], before + 1);
-}
-
 function relative(wind: Float64Array | null): Float64Array | null {
   if (wind === null || wind.every(Number.isNaN)) return null;
-  const known = filled(wind);
+  const known = bridgeGaps(wind);
   const mean = known.reduce((sum, it) => sum + it, 0) / known.length;
   return mean > 0 ? known.map((it) => it / mean) : null;
 }
@@ -148,7 +136,7 @@ function loggedBeyond(
       it.file === logger.file &&
       (logger.room === undefined || it.room === logger.room),
   );
-  return room === undefined || room.temperature.every(Number.isNaN) ? null : filled(room.temperature);
+  return room === undefined || room.temperature.every(Number.isNaN) ? null : bridgeGaps(room.temperature);
 }
 
 /** The record's mean, and how far the season lies from the mean of the year at the latitude. PRACTICE. */
