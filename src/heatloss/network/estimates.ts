@@ -90,8 +90,8 @@ export function networkEstimates(input: NetworkInput): NetworkResult | null {
     metered,
     priors,
   };
-  const fit = fitNetwork(problem);
-  if (fit === null) return null;
+  const posterior = fitNetwork(problem);
+  if (posterior === null) return null;
 
   const tier: Tier = spans.some(({ kind }) => kind === 'metered')
     ? 'metered'
@@ -104,7 +104,7 @@ export function networkEstimates(input: NetworkInput): NetworkResult | null {
   const effective = effectiveCapacity(problem, nights, driverOf(record, input.neighbour));
   const figures = stages.map((_, s) =>
     spans.some(({ stage }) => stage === s)
-      ? logFigure(fit.posterior, priors, (x) => heatLossAt(problem, x, s))
+      ? logFigure(posterior, priors, (x) => heatLossAt(problem, x, s))
       : null,
   );
   const { capacitySd, layering } = first;
@@ -154,7 +154,7 @@ export function networkEstimates(input: NetworkInput): NetworkResult | null {
     ratio(before, after) {
       if (figures[before] === null || figures[after] === null) return null;
       const { log, variance } = logFigure(
-        fit.posterior,
+        posterior,
         priors,
         (x) => heatLossAt(problem, x, after) / heatLossAt(problem, x, before),
       );

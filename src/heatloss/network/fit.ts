@@ -31,14 +31,8 @@ const SETTLING = 6 * 3600;
 
 type Scatters = typeof LEAST;
 
-export interface NetworkFit {
-  readonly posterior: Posterior;
-  /** The scatter met, at least what is believed. */
-  readonly scatter: Scatters;
-}
-
 /** Null where the readings have no answer. */
-export function fitNetwork(problem: NetworkProblem): NetworkFit | null {
+export function fitNetwork(problem: NetworkProblem): Posterior | null {
   const { spans, priors, stages } = problem;
   const count = spans.reduce((sum, { blocks }) => sum + blocks.length, 0);
   const drawn = heatLossAt(
@@ -52,19 +46,15 @@ export function fitNetwork(problem: NetworkProblem): NetworkFit | null {
     const settling = readParameters(x, 0, stages.length).shared('settling');
     return spans.map((span) => restsOf(span, lacking, drawn, own[span.stage], settling));
   };
-  let scatter = LEAST;
-  let posterior: Posterior | null = null;
-  for (let round = 0; round < 2; round++) {
-    posterior = maximumPosterior({
+  const search = (scatter: Scatters, start?: Float64Array) =>
+    maximumPosterior({
       count,
       priors,
-      ...(posterior !== null && { start: posterior.parameters }),
+      ...(start !== undefined && { start }),
       residuals: (x, out) => whiten(spans, rests(x), scatter, out),
     });
-    if (posterior === null) return null;
-    scatter = scatterOf(spans, rests(posterior.parameters));
-  }
-  return posterior && { posterior, scatter };
+  const first = search(LEAST);
+  return first && search(scatterOf(spans, rests(first.parameters)), first.parameters);
 }
 
 /** A span's lacking heat block by block, over the loss, without the drift that all free nights share [K]. */

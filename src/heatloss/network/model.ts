@@ -1,7 +1,7 @@
 /** The design as a network of conduction: slabs between the rooms and what lies beyond them. */
 
 import { buildUpFrom } from '../../fabric/fromHouse.ts';
-import { classHeatCapacities, type Design } from '../../fabric/index.ts';
+import { classHeatCapacities, type Design, ventilationLoss } from '../../fabric/index.ts';
 import { surfacesOf } from '../../fabric/surfaces.ts';
 import type { House } from '../../house.ts';
 import { elementsOf, FACINGS, innerElement, type NetworkElement } from './elements.ts';
@@ -85,7 +85,7 @@ export function modelOf(house: House, design: Design, missing: readonly string[]
     furnitureArea: Math.max(1, floorArea),
     airCapacity: AIR * volume,
     bridges: design.bridges,
-    ventilation: ventilation > 0 ? ventilation : 0.33 * volume * USUAL_AIR_CHANGES,
+    ventilation: ventilation > 0 ? ventilation : ventilationLoss(USUAL_AIR_CHANGES, volume),
     layering: layered ? 'as drawn' : 'made up',
     capacitySd: layered
       ? Math.max(CAPACITY_SD_LAYERS, design.heatCapacitySd ?? 0)

@@ -1,5 +1,6 @@
 /** What the record says about both sides of the shell, without gaps, as the network is driven by it. */
 import { bridgeGaps } from '../../cooling/index.ts';
+import { statedNeighbour } from '../../fabric/index.ts';
 import type { House } from '../../house.ts';
 import { type Grid, timeAt } from '../../series/grid.ts';
 import type { HouseRecord } from '../../series/record.ts';
@@ -50,7 +51,7 @@ export function surroundingsOf(house: House, record: HouseRecord, model: Network
       ? record.irradiance.map((it) => (Number.isNaN(it) ? 0 : Math.max(0, it)))
       : clear.map((it) => USUAL_CLEARNESS * it);
   const planes = new Map<string, Float64Array>();
-  const { conditions } = house;
+  const stated = statedNeighbour(house);
   return {
     inside: bridgeGaps(record.insideTemperature),
     outside,
@@ -62,12 +63,9 @@ export function surroundingsOf(house: House, record: HouseRecord, model: Network
     logged: model.elements.map((element) => loggedBeyond(element, record, house)),
     ground: meanOfYear(outside, grid, house.location.latitude),
     neighbour:
-      conditions?.neighbour === undefined
+      stated === null
         ? USUAL_NEIGHBOUR
-        : {
-            temperature: conditions.neighbour.temperatureC,
-            sd: Math.max(LEAST_NEIGHBOUR_SD, (conditions.neighbour.plusMinusK ?? 2 * USUAL_NEIGHBOUR.sd) / 2),
-          },
+        : { temperature: stated.temperature, sd: Math.max(LEAST_NEIGHBOUR_SD, stated.plusMinus / 2) },
     heating:
       record.heatingPower === null
         ? new Float64Array(grid.length)
