@@ -4,89 +4,12 @@
  * agree to 0.02 %).
  */
 import { describe, expect, test } from 'vitest';
-import type { BuildUpLayer } from '../../src/fabric/buildUp.ts';
 import { periodicResponse, type Response } from '../../src/fabric/heatCapacity.ts';
 import { transmittanceOf } from '../../src/fabric/transmittance.ts';
-import { known, solid, stated } from '../fabric/walls.ts';
+import { known, solid } from '../fabric/walls.ts';
+import { dynamicWalls } from './dynamicWalls.ts';
 
 const surfaces = { inside: 0.13, outside: 0.04 };
-
-interface Case {
-  readonly name: string;
-  readonly layers: readonly BuildUpLayer[];
-  readonly U: number;
-  /** |Y| [W/(m²K)] and lead [h] */
-  readonly Y11: readonly [number, number];
-  readonly Y22: readonly [number, number];
-  readonly Y12: readonly [number, number];
-  readonly f: number;
-  /** [kJ/(m²K)] */
-  readonly κ1: number;
-  readonly κ2: number;
-}
-
-const cases: Case[] = [
-  {
-    name: 'concrete',
-    layers: [solid(0.2, 1.8, 2400, 1000)],
-    U: 3.5573,
-    Y11: [5.7043, 0.948],
-    Y22: [11.5919, 1.873],
-    Y12: [1.8271, -5.676],
-    f: 0.5136,
-    κ1: 86.17,
-    κ2: 170.87,
-  },
-  {
-    name: 'timber frame',
-    layers: [
-      solid(0.0125, 0.25, 900, 1000),
-      solid(0.14, 0.038, 25, 1030),
-      solid(0.009, 0.13, 650, 1700),
-      stated(0.18),
-      solid(0.102, 0.77, 1700, 800),
-    ],
-    U: 0.2333,
-    Y11: [0.9081, 4.454],
-    Y22: [7.5175, 3.191],
-    Y12: [0.1601, -5.405],
-    f: 0.6862,
-    κ1: 14.4,
-    κ2: 104.77,
-  },
-  {
-    name: 'brick, insulated outside',
-    layers: [
-      solid(0.013, 0.57, 1300, 1000),
-      solid(0.215, 0.56, 1700, 800),
-      solid(0.1, 0.035, 20, 1450),
-      solid(0.006, 1, 1800, 1000),
-    ],
-    U: 0.2907,
-    Y11: [4.0915, 1.47],
-    Y22: [0.9193, 4.422],
-    Y12: [0.0426, -10.077],
-    f: 0.1465,
-    κ1: 56.84,
-    κ2: 13.11,
-  },
-  {
-    name: 'full-fill cavity',
-    layers: [
-      solid(0.013, 0.18, 600, 1000),
-      solid(0.1, 0.15, 600, 1000),
-      solid(0.1, 0.035, 25, 1030),
-      solid(0.102, 0.77, 1700, 800),
-    ],
-    U: 0.2565,
-    Y11: [2.2512, 2.446],
-    Y22: [7.4076, 3.332],
-    Y12: [0.0957, -9.32],
-    f: 0.3732,
-    κ1: 32.27,
-    κ2: 103.16,
-  },
-];
 
 /** 0.1 % of the figure, but never finer than half its last printed digit. */
 const near = (value: number, expected: number, lastDigit: number) => {
@@ -98,7 +21,7 @@ const responds = ({ modulus, lead }: Response, [size, hours]: readonly [number, 
   expect(Math.abs(lead / 3600 - hours), `${lead / 3600} h against ${hours} h`).toBeLessThanOrEqual(0.01);
 };
 
-describe.each(cases)('the wall "$name" over 24 hours', ({ layers, U, Y11, Y22, Y12, f, κ1, κ2 }) => {
+describe.each(dynamicWalls)('the wall "$name" over 24 hours', ({ layers, U, Y11, Y22, Y12, f, κ1, κ2 }) => {
   const buildUp = { facing: 'across', layers } as const;
   const response = periodicResponse(buildUp, surfaces);
   test('has its steady transmittance', () => {

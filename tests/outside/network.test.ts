@@ -8,63 +8,11 @@ import { type BuildUp, periodicResponse } from '../../src/fabric/index.ts';
 import { type Chain, chainsOf } from '../../src/heatloss/network/cells.ts';
 import { slabOf, slabTransmittance } from '../../src/heatloss/network/slab.ts';
 import { networkOf } from '../../src/heatloss/network/stepping.ts';
-import { solid, stated } from '../fabric/walls.ts';
 import { chainResponse } from '../heatloss/network/chainResponse.ts';
 import { driveFrom } from '../heatloss/network/chains.ts';
+import { dynamicWalls } from './dynamicWalls.ts';
 
 const surfaces = { inside: 0.13, outside: 0.04 };
-
-/** |Y11|, |Y12| [W/(m²K)], their lead [h] and κ1 [kJ/(m²K)]: COMPUTED by transfer matrix and by 60 nodes a layer. */
-const cases = [
-  {
-    name: 'concrete of 200 mm',
-    layers: [solid(0.2, 1.8, 2400, 1000)],
-    U: 3.5573,
-    Y11: [5.7043, 0.948],
-    Y12: [1.8271, -5.676],
-    κ1: 86.17,
-  },
-  {
-    name: 'timber frame with a brick skin',
-    layers: [
-      solid(0.0125, 0.25, 900, 1000),
-      solid(0.14, 0.038, 25, 1030),
-      solid(0.009, 0.13, 650, 1700),
-      stated(0.18),
-      solid(0.102, 0.77, 1700, 800),
-    ],
-    U: 0.2333,
-    Y11: [0.9081, 4.454],
-    Y12: [0.1601, -5.405],
-    κ1: 14.4,
-  },
-  {
-    name: 'brick insulated outside',
-    layers: [
-      solid(0.013, 0.57, 1300, 1000),
-      solid(0.215, 0.56, 1700, 800),
-      solid(0.1, 0.035, 20, 1450),
-      solid(0.006, 1, 1800, 1000),
-    ],
-    U: 0.2907,
-    Y11: [4.0915, 1.47],
-    Y12: [0.0426, -10.077],
-    κ1: 56.84,
-  },
-  {
-    name: 'full-fill cavity',
-    layers: [
-      solid(0.013, 0.18, 600, 1000),
-      solid(0.1, 0.15, 600, 1000),
-      solid(0.1, 0.035, 25, 1030),
-      solid(0.102, 0.77, 1700, 800),
-    ],
-    U: 0.2565,
-    Y11: [2.2512, 2.446],
-    Y12: [0.0957, -9.32],
-    κ1: 32.27,
-  },
-] as const;
 
 /** The chain of one square metre of a build-up. */
 function chainOf(buildUp: BuildUp): Chain {
@@ -97,7 +45,7 @@ function chainOf(buildUp: BuildUp): Chain {
   return chain;
 }
 
-describe.each(cases)('the cells of $name', ({ layers, U, Y11, Y12, κ1 }) => {
+describe.each(dynamicWalls)('the cells of $name', ({ layers, U, Y11, Y12, κ1 }) => {
   const buildUp: BuildUp = { facing: 'across', layers };
   const response = chainResponse(chainOf(buildUp), surfaces.inside);
   const hours = 12 / Math.PI;
