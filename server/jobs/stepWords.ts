@@ -2,9 +2,10 @@
 import type { AssessStep } from '../../src/assess.ts';
 import type { Work } from '../api/shapes.ts';
 
-/** Shares of the time that reading the logs and judging the nights take, roughly. */
-const READING = 0.8;
-const NIGHTS = 0.1;
+/** Shares of the time that reading the logs, judging the nights and going through the stages take, roughly. */
+const READING = 0.5;
+const NIGHTS = 0.05;
+const STAGES = 0.05;
 
 /** The steps of an assessment. */
 export const assessing = (step: AssessStep): Work => ({ done: shareBefore(step), what: stepSentence(step) });
@@ -25,6 +26,8 @@ function stepSentence(step: AssessStep): string {
       return step.of === 1
         ? 'Working out what the house loses.'
         : `Working out what the house loses at the stage “${step.name}”, ${step.done + 1} of ${step.of}.`;
+    case 'network':
+      return `Fitting the house as drawn to what was logged, round ${step.done + 1} of at most ${step.of}.`;
   }
 }
 
@@ -35,6 +38,8 @@ function shareBefore(step: AssessStep): number {
     case 'nights':
       return READING;
     case 'stage':
-      return READING + NIGHTS + ((1 - READING - NIGHTS) * step.done) / step.of;
+      return READING + NIGHTS + (STAGES * step.done) / step.of;
+    case 'network':
+      return READING + NIGHTS + STAGES + ((1 - READING - NIGHTS - STAGES) * step.done) / step.of;
   }
 }

@@ -32,8 +32,9 @@ function stoodStill({ grid, outsideTemperature }: HouseRecord, night: Night): Ni
   const first = Math.max(0, indexAt(grid, night.noon));
   const last = Math.min(grid.length - 1, indexAt(grid, night.sunrise));
   const [low, high] = rangeOf(outsideTemperature.subarray(first, last + 1));
+  if (!(high - low < 1e-6)) return null;
   const [lowest, highest] = rangeOf(outsideTemperature);
-  if (!(high - low < 1e-6 && highest - lowest > WEATHER)) return null;
+  if (!(highest - lowest > WEATHER)) return null;
   return { code: 'outside-stood-still', temperature: low, duration: (last - first) * grid.step };
 }
 

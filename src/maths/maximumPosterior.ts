@@ -10,18 +10,26 @@ export interface PosteriorProblem {
   readonly start?: Float64Array;
   /** Writes the n residuals at the parameters into `out`. */
   residuals(parameters: Float64Array, out: Float64Array): void;
+  /** The same with parameter `k` alone moved away from `at`, where much of the work can be shared. */
+  around?(at: Float64Array): (k: number, moved: Float64Array, out: Float64Array) => void;
+  /** Called before each part of the search, of which there are at most `mostRounds`: it may throw, to end it. */
+  onRound?(): void;
 }
 
-export interface Posterior {
+export interface Maximum {
   readonly parameters: Float64Array;
   readonly residuals: Float64Array;
+}
+
+export interface Posterior extends Maximum {
   /** (JᵀJ + P)⁻¹, P holding one over the variances beforehand. */
   readonly covariance: Matrix;
   /** JᵀJ alone: what the data know. */
   readonly information: Matrix;
 }
 
-const MOST_JACOBIANS = 12;
+/** Of a search: rounds with a Jacobian of their own, of which it seldom needs as many. */
+export const mostRounds = 12;
 const MOST_STEPS = 8;
 /** A smaller reduction of the sum of squares, misfit and priors, ends the search: a seventh of a standard deviation. */
 const SMALL_REDUCTION = 0.02;
@@ -31,13 +39,19 @@ const WIDE = 0.05;
 const REACH = 1e-3;
 
 /**
- * The maximum of the posterior by damped Gauss and Newton steps from the prior means, and the normal
- * approximation there (Laplace).
+ * The maximum of the posterior, with the normal approximation there (Laplace).
  *
  * @returns null where the residuals are not finite or the search finds no way down
  * @see Gelman et al., Bayesian Data Analysis, 3rd ed. 2013, 4.1 (normal approximation)
  */
-export function maximumPosterior({ count, priors, start, residuals }: PosteriorProblem): Posterior | null {
+export function maximumPosterior(problem: PosteriorProblem): Posterior | null {
+  const maximum = searchMaximum(problem);
+  return maximum && normalAround(problem, maximum);
+}
+
+/** The maximum alone, by damped Gauss and Newton steps from the start; null as `maximumPosterior` is. */
+export function searchMaximum(problem: PosteriorProblem): Maximum | null {
+  const { count, priors, start, residuals, onRound } = problem;
   const size = priors.length;
   let parameters = start ?? Float64Array.from(priors, ({ mean }) => mean);
   let current = new Float64Array(count);
@@ -49,8 +63,9 @@ export function maximumPosterior({ count, priors, start, residuals }: PosteriorP
   let objective = dot(current, current) + away(parameters);
   if (!Number.isFinite(objective)) return null;
   let damping = 1e-3;
-  for (let round = 0; round < MOST_JACOBIANS; round++) {
-    differentiate(residuals, parameters, current, priors, jacobian);
+  for (let round = 0; round < mostRounds; round++) {
+    onRound?.();
+    differentiate(problem, parameters, current, jacobian);
     const information = matrixOf(size, (i, j) => (j > i ? 0 : dot(jacobian[i], jacobian[j])));
     const before = objective;
     let hoped = 0;
@@ -85,27 +100,50 @@ export function maximumPosterior({ count, priors, start, residuals }: PosteriorP
     if (round === 0 && start === undefined && objective === before && hoped > SMALL_REDUCTION) return null;
     if (before - objective <= SMALL_REDUCTION) break;
   }
-  differentiateWide(residuals, parameters, priors, jacobian);
-  const information = matrixOf(size, (i, j) => dot(jacobian[i], jacobian[j]));
-  const covariance = inverseOf(
-    matrixOf(size, (i, j) => information[i][j] + (i === j ? 1 / priors[i].sd ** 2 : 0)),
-  );
-  return covariance === null ? null : { parameters, residuals: current, covariance, information };
+  return { parameters, residuals: current };
+}
+
+/** How sure the parameters are about the maximum; null where they are not. */
+function normalAround(problem: PosteriorProblem, maximum: Maximum): Posterior | null {
+  problem.onRound?.();
+  const information = informationAt(problem, maximum.parameters);
+  const covariance = covarianceOf(information, problem.priors);
+  return covariance && { ...maximum, covariance, information };
+}
+
+/** JᵀJ at parameters: what such residuals tell of them. */
+export function informationAt(problem: PosteriorProblem, at: Float64Array): Matrix {
+  const { count, priors } = problem;
+  const jacobian = priors.map(() => new Float64Array(count));
+  differentiateWide(problem, at, jacobian);
+  return matrixOf(priors.length, (i, j) => dot(jacobian[i], jacobian[j]));
+}
+
+/** (JᵀJ + P)⁻¹; null where it is singular. */
+export const covarianceOf = (information: Matrix, priors: PosteriorProblem['priors']): Matrix | null =>
+  inverseOf(matrixOf(priors.length, (i, j) => information[i][j] + (i === j ? 1 / priors[i].sd ** 2 : 0)));
+
+/** Residuals with one parameter alone moved by `reach`, told apart by its place. */
+function movedAround({ residuals, around }: PosteriorProblem, at: Float64Array) {
+  const near = around?.(at) ?? ((_: number, moved: Float64Array, out: Float64Array) => residuals(moved, out));
+  return (k: number, reach: number, out: Float64Array) => {
+    const moved = at.slice();
+    moved[k] = at[k] + reach;
+    near(k, moved, out);
+  };
 }
 
 function differentiate(
-  residuals: PosteriorProblem['residuals'],
+  problem: PosteriorProblem,
   at: Float64Array,
   current: Float64Array,
-  priors: PosteriorProblem['priors'],
   out: readonly Float64Array[],
 ): void {
-  const shifted = at.slice();
+  const residualsAt = movedAround(problem, at);
   for (const [k, column] of out.entries()) {
-    shifted[k] = at[k] + REACH * priors[k].sd;
-    residuals(shifted, column);
-    for (let i = 0; i < column.length; i++) column[i] = (column[i] - current[i]) / (REACH * priors[k].sd);
-    shifted[k] = at[k];
+    const reach = REACH * problem.priors[k].sd;
+    residualsAt(k, reach, column);
+    for (let i = 0; i < column.length; i++) column[i] = (column[i] - current[i]) / reach;
   }
 }
 
@@ -121,21 +159,13 @@ function inverseOf(matrix: Matrix): Matrix | null {
 }
 
 /** Central differences over a twentieth of a prior standard deviation to either side. */
-function differentiateWide(
-  residuals: PosteriorProblem['residuals'],
-  at: Float64Array,
-  priors: PosteriorProblem['priors'],
-  out: readonly Float64Array[],
-): void {
-  const shifted = at.slice();
+function differentiateWide(problem: PosteriorProblem, at: Float64Array, out: readonly Float64Array[]): void {
+  const residualsAt = movedAround(problem, at);
   for (const [k, column] of out.entries()) {
-    const reach = WIDE * priors[k].sd;
+    const reach = WIDE * problem.priors[k].sd;
     const below = new Float64Array(column.length);
-    shifted[k] = at[k] - reach;
-    residuals(shifted, below);
-    shifted[k] = at[k] + reach;
-    residuals(shifted, column);
+    residualsAt(k, -reach, below);
+    residualsAt(k, reach, column);
     for (let i = 0; i < column.length; i++) column[i] = (column[i] - below[i]) / (2 * reach);
-    shifted[k] = at[k];
   }
 }

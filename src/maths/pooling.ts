@@ -82,22 +82,37 @@ function fixedEffect(estimates: ArrayLike<number>, variances: ArrayLike<number>)
   };
 }
 
-/** Weighted by 1/(variance + between): the mean, its error, the weighted scatter q, and the score of τ². */
+/** Weighted by 1/(variance + between): the mean, its error, the weights' sum and the weighted scatter q. */
 function weigh(estimates: ArrayLike<number>, variances: ArrayLike<number>, between: number) {
-  const weights = Float64Array.from(variances, (it) => 1 / (it + between));
-  const sum = (term: (weight: number, i: number) => number) =>
-    weights.reduce((total, it, i) => total + term(it, i), 0);
-  const whole = sum((w) => w);
-  const mean = sum((w, i) => w * estimates[i]) / whole;
-  const q = sum((w, i) => w * (estimates[i] - mean) ** 2);
-  return {
-    mean,
-    se: 1 / Math.sqrt(whole),
-    q,
-    degreesOfFreedom: weights.length - 1,
-    logLikelihood: (sum((w) => Math.log(w)) - Math.log(whole) - q) / 2,
-    score: (sum((w, i) => (w * (estimates[i] - mean)) ** 2) + sum((w) => w * w) / whole - whole) / 2,
-  };
+  const weights = new Float64Array(variances.length);
+  let whole = 0;
+  let weighted = 0;
+  for (let i = 0; i < weights.length; i++) {
+    weights[i] = 1 / (variances[i] + between);
+    whole += weights[i];
+    weighted += weights[i] * estimates[i];
+  }
+  const mean = weighted / whole;
+  let q = 0;
+  for (let i = 0; i < weights.length; i++) q += weights[i] * (estimates[i] - mean) ** 2;
+  return { weights, whole, mean, se: 1 / Math.sqrt(whole), q, degreesOfFreedom: weights.length - 1 };
+}
+
+function logLikelihoodOf({ weights, whole, q }: ReturnType<typeof weigh>): number {
+  let logs = 0;
+  for (const weight of weights) logs += Math.log(weight);
+  return (logs - Math.log(whole) - q) / 2;
+}
+
+/** The slope of the likelihood over τ². */
+function scoreOf({ weights, whole, mean }: ReturnType<typeof weigh>, estimates: ArrayLike<number>): number {
+  let scatter = 0;
+  let squares = 0;
+  for (let i = 0; i < weights.length; i++) {
+    scatter += (weights[i] * (estimates[i] - mean)) ** 2;
+    squares += weights[i] * weights[i];
+  }
+  return (scatter + squares / whole - whole) / 2;
 }
 
 /**
@@ -112,14 +127,17 @@ function restrictedMaximumLikelihood(estimates: ArrayLike<number>, variances: Ar
   const grid = Array.from({ length: steps + 2 }, (_, i) => (least / 100) * (2 ** (i / 8) - 1));
 
   const at = (between: number) => weigh(estimates, variances, between);
-  const likelihoods = grid.map((it) => at(it).logLikelihood);
+  const likelihoods = grid.map((it) => logLikelihoodOf(at(it)));
   const peak = likelihoods.indexOf(Math.max(...likelihoods));
   let low = grid[Math.max(0, peak - 1)];
   let high = grid[peak + 1] ?? grid[peak];
-  if (peak === 0 && at(0).score <= 0) return 0;
+  if (peak === 0 && scoreOf(at(0), estimates) <= 0) return 0;
   for (let round = 0; round < 100; round++) {
     const middle = (low + high) / 2;
-    if (at(middle).score > 0) low = middle;
+    const above = scoreOf(at(middle), estimates) > 0;
+    // Halved as far as numbers go.
+    if (middle === (above ? low : high)) break;
+    if (above) low = middle;
     else high = middle;
   }
   return (low + high) / 2;

@@ -51,6 +51,8 @@ describe('progress', () => {
       { kind: 'nights' },
       { kind: 'stage', name: 'As built', done: 0, of: 2 },
       { kind: 'stage', name: 'With shutters', done: 1, of: 2 },
+      { kind: 'network', done: 0, of: 25 },
+      { kind: 'network', done: 1, of: 25 },
     ] as const) {
       held[0].step(step);
       states.push((await next())?.state);
@@ -63,6 +65,8 @@ describe('progress', () => {
       'Looking at every night for one that can be judged.',
       'Working out what the house loses at the stage “As built”, 1 of 2.',
       'Working out what the house loses at the stage “With shutters”, 2 of 2.',
+      'Fitting the house as drawn to what was logged, round 1 of at most 25.',
+      'Fitting the house as drawn to what was logged, round 2 of at most 25.',
     ]);
     const shares = work.map((it) => it?.done ?? Number.NaN);
     expect(shares).toEqual(shares.toSorted((a, b) => a - b));

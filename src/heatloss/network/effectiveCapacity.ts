@@ -4,9 +4,11 @@
  */
 import { fitDecay } from '../../cooling/index.ts';
 import { timesBetween } from '../../series/grid.ts';
+import { actInStage } from './drive.ts';
 import { stageKeys } from './parameters.ts';
-import { builtAt, endOf, heatLossAt, type NetworkProblem, stateAtStart } from './problem.ts';
-import { copyOf, type State } from './stepping.ts';
+import { endOf, heatLossAt, type NetworkProblem } from './problem.ts';
+import { copyOf } from './stepping.ts';
+import { stateAtStart, wayAt } from './way.ts';
 
 /** A night of the record whose own exponential was fitted. */
 export interface FittedNight {
@@ -81,21 +83,26 @@ function meanOffs(
   const { grid } = problem;
   const x = parametersAt(problem, scales);
   const ignored = new Float64Array(grid.length - 1);
-  let state: State | null = null;
+  const way = wayAt(problem, x);
+  const { drive, networks } = way;
+  const state = stateAtStart(problem, way, x);
   return problem.stages.map(({ from }, s) => {
-    const built = builtAt(problem, x, s);
-    state ??= stateAtStart(problem, built, x);
+    const network = networks[s];
+    const own = nights.filter(({ stage }) => stage === s);
+    const end = endOf(problem, s);
+    // The last night of a stage may end when by its date the next one stands.
+    actInStage(drive, problem, s, x, { from, to: Math.max(end, ...own.map(({ last }) => last)) });
     const offs: number[] = [];
     let at = from;
-    for (const { first, last, timeConstant } of nights.filter(({ stage }) => stage === s)) {
-      built.network.driven(state, built.drive, at, first, ignored);
+    for (const { first, last, timeConstant } of own) {
+      network.driven(state, drive, at, first, ignored);
       at = first;
-      const curve = built.network.free(copyOf(state), built.drive, first, last, built.drive.inside[first]);
+      const curve = network.free(copyOf(state), drive, first, last, drive.inside[first]);
       const fit = fitDecay(timesBetween(grid, first, last), curve, driver.subarray(first, last + 1));
       // A network that does not cool at all loses far too little.
       offs.push(fit.kind === 'fitted' ? Math.log(fit.timeConstant.value / timeConstant) : STANDS_STILL);
     }
-    built.network.driven(state, built.drive, at, endOf(problem, s), ignored);
+    network.driven(state, drive, at, end, ignored);
     return offs.length === 0 ? Number.NaN : offs.reduce((sum, it) => sum + it, 0) / offs.length;
   });
 }

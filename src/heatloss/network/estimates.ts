@@ -6,11 +6,15 @@ import type { House } from '../../house.ts';
 import { logInterval } from '../../maths/logInterval.ts';
 import { type Grid, indexAt } from '../../series/grid.ts';
 import type { HouseRecord } from '../../series/record.ts';
+import { dryingSd, stillDrying, type VapourExcess, vapourExcess } from '../drying.ts';
 import type { HeatLossEstimate, HeatLossNote } from '../estimate.ts';
+import { combinedSd, effectiveSd, networkSd, ratioSd } from './beyond.ts';
 import { effectiveCapacity, type FittedNight } from './effectiveCapacity.ts';
 import { fitNetwork } from './fit.ts';
 import { hoursOf } from './hours.ts';
+import { leakageOf } from './leakage.ts';
 import { modelOf } from './model.ts';
+import { type Outlook, outlooksOf } from './outlook.ts';
 import { priorsOf } from './parameters.ts';
 import { heatLossAt, type NetworkProblem } from './problem.ts';
 import type { Span } from './spans.ts';
@@ -26,6 +30,8 @@ export interface NetworkInput {
   readonly neighbour: Neighbour | null;
   /** What the house as drawn loses with its vents as they were [W/K]. */
   readonly heatLossAsDrawn: number;
+  /** Told before each round of the fit, of how many at most; it may throw, to end it. */
+  onRound(done: number, of: number): void;
 }
 
 export interface NetworkStageResult {
@@ -38,28 +44,10 @@ export interface NetworkResult {
   readonly stages: readonly NetworkStageResult[];
   /** Heat loss of stage `after` over that of `before`, both by their places; null where one has no figure. */
   ratio(before: number, after: number): Estimate | null;
+  /** What further tests would leave of a stage's doubt. It takes about as long as a fit. */
+  outlooks(stage: number): readonly Outlook[];
 }
 
-/**
- * Standard deviations of logarithms beyond what the posterior knows, so that intervals hold on the tuning seeds of
- * the proving ground (`npm run prove -- --seeds tuning`): the network is one room, has one film and one leak.
- */
-const BEYOND = {
-  loggers: 0.03,
-  'heated-night': 0.045,
-  metered: 0.05,
-  /** Nobody logged the sun. */
-  meteredInTheDark: 0.09,
-  /** Layers made up. */
-  madeUp: 0.15,
-  /** Of effective capacity: everything that its network takes as believed. */
-  effective: 0.11,
-  /** Of a ratio, and for each unit of its logarithm. */
-  ratio: 0.045,
-  ratioPerLog: 0.1,
-} as const;
-/** Ways to a ratio share nights and loggers: their mean is surer than one, less than three would be. */
-const RATIO_OF_POSTERIOR = 0.6;
 /** Nights or days that it takes at least: one has no spread to judge by. */
 const FEWEST_SPANS = 2;
 
@@ -72,11 +60,14 @@ export function networkEstimates(input: NetworkInput): NetworkResult | null {
   if (spans.length < FEWEST_SPANS) return null;
   const surroundings = surroundingsOf(house, record, first);
   const constantGains = house.constantGainsW ?? 0;
-  const priors = priorsOf(first, surroundings, record, constantGains, stages.length, house.conditions);
+  const vapour = stages.map((stage) => vapourExcess(record, stage, first.ventilation));
+  const drying = dryingSd(house, vapour);
+  const priors = priorsOf(first, surroundings, record, constantGains, stages.length, drying);
   const reach = reachOf(spans, record.grid);
   const problem: NetworkProblem = {
     grid: record.grid,
     surroundings,
+    leakage: leakageOf(surroundings),
     stages: stages.map(({ from, missing }, s) => ({
       model: modelOf(house, design, missing) ?? first,
       from:
@@ -90,7 +81,7 @@ export function networkEstimates(input: NetworkInput): NetworkResult | null {
     metered,
     priors,
   };
-  const posterior = fitNetwork(problem);
+  const posterior = fitNetwork(problem, input.onRound);
   if (posterior === null) return null;
 
   const tier: Tier = spans.some(({ kind }) => kind === 'metered')
@@ -108,18 +99,18 @@ export function networkEstimates(input: NetworkInput): NetworkResult | null {
       : null,
   );
   const { capacitySd, layering } = first;
-  const madeUp = layering === 'made up' ? BEYOND.madeUp : 0;
-  const beyond = tier === 'metered' && !surroundings.sunLogged ? BEYOND.meteredInTheDark : BEYOND[tier];
-  const loggersSd = (s: number) => record.differenceSd / Math.max(1, meanDifference(stages[s]));
+  const known = { tier, sunLogged: surroundings.sunLogged, madeUp: layering === 'made up' };
+  // What nobody metered holds a night up as heat does; the network's own part of that doubt serves capacity too.
+  const restsOn = ({ parts }: LogFigure, s: number) => ({
+    capacity: capacitySd,
+    loggers: record.differenceSd / Math.max(1, meanDifference(stages[s])),
+    gains: Math.sqrt(parts.gains),
+  });
 
   const stageResult = (figure: LogFigure | null, s: number): NetworkStageResult => {
     if (figure === null) return { estimates: [], doubts: null };
-    const notes = notesOf(input, spans, heatedDates, s, surroundings.wind !== null);
-    const ownSd = Math.hypot(
-      Math.sqrt(figure.variance),
-      beyond,
-      tier === 'metered' ? 0 : madeUp / (tier === 'loggers' ? 1 : 2),
-    );
+    const notes = notesOf(input, spans, heatedDates, s, surroundings.wind !== null, vapour[s]);
+    const ownSd = networkSd(figure.variance, known);
     const network: HeatLossEstimate = {
       method: 'network',
       tier,
@@ -128,18 +119,16 @@ export function networkEstimates(input: NetworkInput): NetworkResult | null {
     };
     const found = effective[s];
     if (found === null) return { estimates: [network], doubts: sharesOf(figure, ownSd ** 2) };
-    // What nobody metered holds a night up as heat does; the network's own part of that doubt serves here too.
-    const gainsSd = Math.sqrt(figure.parts.gains);
-    const effectiveSd = Math.hypot(capacitySd, BEYOND.effective, madeUp, loggersSd(s), gainsSd);
+    const otherSd = effectiveSd(restsOn(figure, s), known.madeUp);
     const byCapacity: HeatLossEstimate = {
       method: 'effective-capacity',
       tier: 'loggers',
-      heatLossCoefficient: logInterval(found, effectiveSd),
+      heatLossCoefficient: logInterval(found, otherSd),
       notes: [{ code: 'rests-on-capacity', relativeSd: capacitySd }],
     };
     if (tier !== 'loggers') return { estimates: [network, byCapacity], doubts: sharesOf(figure, ownSd ** 2) };
     const apart = Math.log(found) - figure.log;
-    const bothSd = Math.hypot(Math.min(ownSd, effectiveSd), apart / 4);
+    const bothSd = combinedSd(ownSd, otherSd, apart);
     const combined: HeatLossEstimate = {
       method: 'combined',
       tier,
@@ -165,10 +154,22 @@ export function networkEstimates(input: NetworkInput): NetworkResult | null {
       const sameMass = String(stages[before].missing) === String(stages[after].missing);
       if (sameMass && taus.every((it) => it !== null)) ways.push((taus[0] ?? 0) - (taus[1] ?? 0));
       const mean = ways.reduce((sum, it) => sum + it, 0) / ways.length;
-      const share = ways.length > 1 ? RATIO_OF_POSTERIOR : 1;
-      const spread = (Math.max(...ways) - Math.min(...ways)) / 4;
-      const sd = Math.hypot(share * Math.sqrt(variance), BEYOND.ratio, BEYOND.ratioPerLog * mean, spread);
-      return logInterval(Math.exp(mean), sd);
+      return logInterval(Math.exp(mean), ratioSd(variance, ways, mean));
+    },
+    outlooks(s) {
+      const figure = figures[s];
+      if (figure === null) return [];
+      const found = effective[s];
+      const other = found === null ? null : { ...restsOn(figure, s), logApart: Math.log(found) - figure.log };
+      return outlooksOf({
+        problem,
+        posterior,
+        stage: s,
+        nights: stages[s],
+        tier,
+        madeUp: known.madeUp,
+        other,
+      });
     },
   };
 }
@@ -220,8 +221,10 @@ function notesOf(
   heatedDates: readonly string[],
   s: number,
   windKnown: boolean,
+  vapour: VapourExcess | null,
 ): HeatLossNote[] {
   const { conditions, constantGainsW = 0 } = house;
+  const wet = stillDrying(house);
   const own = stages[s].nights.map(({ night }) => night.date);
   const heatedHere = heatedDates.filter((date) => own.includes(date));
   const known = spans.filter(({ kind }) => kind !== 'free').map(({ stage }) => stage);
@@ -231,9 +234,8 @@ function notesOf(
     lender === undefined ? null : { code: 'calibrated-by-stage', stage: lender.name },
     constantGainsW > 0 ? { code: 'gains-allowed-for', gains: constantGainsW } : null,
     windKnown ? null : { code: 'no-wind' },
-    conditions?.wetTradesWithinWeeks !== undefined && conditions.wetTradesWithinWeeks <= 8
-      ? { code: 'still-drying', weeks: conditions.wetTradesWithinWeeks }
-      : null,
+    wet ? { code: 'still-drying', weeks: conditions?.wetTradesWithinWeeks ?? 0 } : null,
+    vapour !== null && (wet || vapour.unusual) ? { code: 'vapour-excess', ...vapour, told: wet } : null,
   ];
   return notes.filter((note) => note !== null);
 }

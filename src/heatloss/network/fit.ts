@@ -1,8 +1,18 @@
 /** The network fitted: how much more than drawn the insulation and the leakage must pass. */
-import { maximumPosterior, type Posterior } from '../../maths/maximumPosterior.ts';
+import type { Matrix } from '../../maths/matrix.ts';
+import {
+  informationAt,
+  maximumPosterior,
+  mostRounds,
+  type Posterior,
+  type PosteriorProblem,
+  searchMaximum,
+} from '../../maths/maximumPosterior.ts';
+import { lackingNear } from './nearWay.ts';
 import { readParameters } from './parameters.ts';
-import { heatLossAt, lackingHeat, type NetworkProblem } from './problem.ts';
+import { heatLossAt, type NetworkProblem } from './problem.ts';
 import type { Block, Span } from './spans.ts';
+import { lackingHeat } from './way.ts';
 
 /** Standard deviations of a block's lacking heat about its span's mean, and of that mean, over the loss [K]. */
 interface Scatter {
@@ -31,30 +41,56 @@ const SETTLING = 6 * 3600;
 
 type Scatters = typeof LEAST;
 
-/** Null where the readings have no answer. */
-export function fitNetwork(problem: NetworkProblem): Posterior | null {
+/**
+ * Null where the readings have no answer.
+ *
+ * @param onRound told before each round of the search, of how many at most; it may throw, to end it
+ */
+export function fitNetwork(
+  problem: NetworkProblem,
+  onRound: (done: number, of: number) => void,
+): Posterior | null {
+  let rounds = 0;
+  // Two searches, and a last round that tells how sure the second one is.
+  const count = () => onRound(rounds++, 2 * mostRounds + 1);
+  const first = searchMaximum({ ...residualsOf(problem, LEAST), onRound: count });
+  if (first === null) return null;
+  const { parameters } = first;
+  const met = scatterOf(problem.spans, restsAt(problem)(lackingHeat(problem, parameters), parameters));
+  return maximumPosterior({ ...residualsOf(problem, met), start: parameters, onRound: count });
+}
+
+/** What the spans of a problem would tell of its parameters, with the scatter that is believed beforehand: JᵀJ. */
+export const informationOf = (problem: NetworkProblem, at: Float64Array): Matrix =>
+  informationAt(residualsOf(problem, LEAST), at);
+
+/** From the lacking heat at parameters the rests of every span. */
+function restsAt(problem: NetworkProblem) {
   const { spans, priors, stages } = problem;
-  const count = spans.reduce((sum, { blocks }) => sum + blocks.length, 0);
   const drawn = heatLossAt(
     problem,
     priors.map(({ mean }) => mean),
     0,
   );
-  const rests = (x: ArrayLike<number>) => {
-    const lacking = lackingHeat(problem, x);
+  return (lacking: Float64Array, x: ArrayLike<number>) => {
     const own = stages.map((_, s) => heatLossAt(problem, x, s));
     const settling = readParameters(x, 0, stages.length).shared('settling');
     return spans.map((span) => restsOf(span, lacking, drawn, own[span.stage], settling));
   };
-  const search = (scatter: Scatters, start?: Float64Array) =>
-    maximumPosterior({
-      count,
-      priors,
-      ...(start !== undefined && { start }),
-      residuals: (x, out) => whiten(spans, rests(x), scatter, out),
-    });
-  const first = search(LEAST);
-  return first && search(scatterOf(spans, rests(first.parameters)), first.parameters);
+}
+
+function residualsOf(problem: NetworkProblem, scatter: Scatters): PosteriorProblem {
+  const { spans, priors } = problem;
+  const rests = restsAt(problem);
+  return {
+    count: spans.reduce((sum, { blocks }) => sum + blocks.length, 0),
+    priors,
+    residuals: (x, out) => whiten(spans, rests(lackingHeat(problem, x), x), scatter, out),
+    around(at) {
+      const near = lackingNear(problem, at);
+      return (k, moved, out) => whiten(spans, rests(near(k, moved), moved), scatter, out);
+    },
+  };
 }
 
 /** A span's lacking heat block by block, over the loss, without the drift that all free nights share [K]. */

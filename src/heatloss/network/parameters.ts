@@ -1,5 +1,4 @@
 /** What the network does not know: each parameter with what is believed of it before the readings are looked at. */
-import type { House } from '../../house.ts';
 import type { HouseRecord } from '../../series/record.ts';
 import type { NetworkModel } from './model.ts';
 import type { Surroundings } from './surroundings.ts';
@@ -37,36 +36,29 @@ const LEAST_DIFFERENCE_SD = 0.03;
 /** Nearly flat: a tight one would pull the answer to the design. */
 const STAGE_PRIOR: Prior = { mean: 0, sd: 1 };
 const GAINS_SHARE_SD = 0.4;
+/** Of what glass, frames and shade make of a sun that was logged. PRACTICE. */
+export const SUN_LOGGED_SD = 0.4;
 /** Of what nobody counts: standby, a fridge, people about [W/m²]. PRACTICE. */
 const GAINS_SD_PER_FLOOR = 0.3;
 
-/**
- * Plaster and screed that dry draw heat: 10 litres a day take 280 W, at 2.45 MJ/kg. How much it is nobody knows, so
- * it widens [W]; after so many weeks it is little.
- */
-const DRYING_SD = 150;
-const DRYING_WEEKS = 8;
-
+/** @param dryingSd what drying may draw, one standard deviation [W] */
 export function priorsOf(
   model: NetworkModel,
   surroundings: Surroundings,
   record: HouseRecord,
   constantGains: number,
   stages: number,
-  conditions: House['conditions'] = {},
+  dryingSd = 0,
 ): Prior[] {
-  const { wetTradesWithinWeeks: weeks } = conditions;
-  const drying =
-    weeks === undefined || weeks > DRYING_WEEKS ? 0 : DRYING_SD * (1 - weeks / (DRYING_WEEKS + 1));
   const shared: Readonly<Record<SharedKey, Prior>> = {
     mass: { mean: 0, sd: model.capacitySd },
     furniture: { mean: 0, sd: 0.5 },
     convection: { mean: 0, sd: 0.3 },
     gains: {
       mean: 0,
-      sd: Math.hypot(GAINS_SHARE_SD * constantGains, GAINS_SD_PER_FLOOR * model.furnitureArea, drying),
+      sd: Math.hypot(GAINS_SHARE_SD * constantGains, GAINS_SD_PER_FLOOR * model.furnitureArea, dryingSd),
     },
-    sun: { mean: 0, sd: surroundings.sunLogged ? 0.4 : 0.6 },
+    sun: { mean: 0, sd: surroundings.sunLogged ? SUN_LOGGED_SD : 0.6 },
     wind: { mean: 0, sd: 0.8 },
     sky: { mean: 0, sd: 3 },
     ground: { mean: 0, sd: 2.5 },
@@ -83,8 +75,34 @@ export function priorsOf(
 }
 
 /** The parameters by name, of one stage. */
-export function readParameters(x: ArrayLike<number>, stage: number, stages: number) {
-  const shared = (key: SharedKey) => x[stages * stageKeys.length + sharedKeys.indexOf(key)];
-  const own = (key: StageKey) => x[stage * stageKeys.length + stageKeys.indexOf(key)];
-  return { own, shared };
+export interface Parameters {
+  own(key: StageKey): number;
+  shared(key: SharedKey): number;
 }
+
+export function readParameters(x: ArrayLike<number>, stage: number, stages: number): Parameters {
+  return {
+    own: (key) => x[stage * stageKeys.length + stageKeys.indexOf(key)],
+    shared: (key) => x[stages * stageKeys.length + sharedKeys.indexOf(key)],
+  };
+}
+
+/** Which parameter stands at a place, and of which stage. */
+export type Place = { readonly own: StageKey; readonly stage: number } | { readonly shared: SharedKey };
+
+export function placeOf(k: number, stages: number): Place {
+  const count = stageKeys.length;
+  return k < stages * count
+    ? { own: stageKeys[k % count], stage: Math.floor(k / count) }
+    : { shared: sharedKeys[k - stages * count] };
+}
+
+/** The places of those that one stage hangs on: its own, then what all share. */
+export const placesOf = (stage: number, stages: number): number[] => [
+  ...stageKeys.map((_, k) => stage * stageKeys.length + k),
+  ...sharedKeys.map((_, k) => stages * stageKeys.length + k),
+];
+
+/** The place of a shared parameter. */
+export const sharedPlace = (key: SharedKey, stages: number): number =>
+  stages * stageKeys.length + sharedKeys.indexOf(key);

@@ -108,12 +108,11 @@ export function networkOf(
   const toAir = new Float64Array(count);
   const toStar = new Float64Array(count);
   const films = new Float64Array(count);
-  /** Sums over all faces of the step at hand [W/K], and what the cells give at zero air and star [W]. */
-  let starByStar = 0;
-  let airByStar = 0;
-  let airByAir = 0;
-  let starHeat = 0;
-  let airHeat = 0;
+  /**
+   * Sums over all faces of the step at hand [W/K], and what the cells give at zero air and star [W]. As properties:
+   * a variable that a closure writes numbers to costs an allocation each time.
+   */
+  const sums = { starByStar: 0, airByStar: 0, airByAir: 0, starHeat: 0, airHeat: 0 };
 
   /** The middle of a step with air and star at zero, and how it answers to both. */
   const prepare = ({ temperatures, differences }: State, beyond: readonly Float64Array[], k: number) => {
@@ -133,7 +132,11 @@ export function networkOf(
         middle[i] = value;
       }
     }
-    starByStar = airByStar = airByAir = starHeat = airHeat = 0;
+    let starByStar = 0;
+    let airByStar = 0;
+    let airByAir = 0;
+    let starHeat = 0;
+    let airHeat = 0;
     for (let c = 0; c < count; c++) {
       const difference = differences[c];
       const natural = difference > 0 ? whenWarm[c] : whenCool[c];
@@ -154,6 +157,11 @@ export function networkOf(
       starHeat += area[c] * star * held * middle[starts[c]];
       airHeat += area[c] * air * held * middle[starts[c]];
     }
+    sums.starByStar = starByStar;
+    sums.airByStar = airByStar;
+    sums.airByAir = airByAir;
+    sums.starHeat = starHeat;
+    sums.airHeat = airHeat;
   };
   const advance = ({ temperatures, differences }: State, air: number, star: number) => {
     for (let c = 0; c < count; c++) {
@@ -193,6 +201,7 @@ export function networkOf(
       for (let k = from; k < to; k++) {
         const air = (drive.inside[k] + drive.inside[k + 1]) / 2;
         prepare(state, drive.beyond, k);
+        const { starByStar, airByStar, airByAir, starHeat, airHeat } = sums;
         const followed = Math.max(0, state.lacking) * drive.unknownRadiance[k];
         const star = (starHeat + airByStar * air + drive.radiant[k] + followed) / starByStar;
         const toFaces = airByAir * air - airHeat - airByStar * star;
@@ -209,6 +218,7 @@ export function networkOf(
       const hold = (2 * airCapacity) / step;
       for (let k = from; k < to; k++) {
         prepare(state, drive.beyond, k);
+        const { starByStar, airByStar, airByAir, starHeat, airHeat } = sums;
         const outside = (drive.outside[k] + drive.outside[k + 1]) / 2;
         const onStar = starHeat + drive.radiant[k];
         const onAir = hold * curve[k - from] + airHeat + drive.direct[k] * outside + drive.convective[k];
