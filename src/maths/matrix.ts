@@ -41,3 +41,21 @@ export function solvePositiveDefinite(matrix: Matrix, right: ArrayLike<number>):
   }
   return solution;
 }
+
+/** The product of two square matrices of the same size. */
+export function product(a: Matrix, b: Matrix): number[][] {
+  return a.map((row) => {
+    const sum = new Array<number>(row.length).fill(0);
+    for (let k = 0; k < row.length; k++) {
+      const factor = row[k];
+      if (factor === 0) continue;
+      for (let j = 0; j < sum.length; j++) sum[j] += factor * b[k][j];
+    }
+    return sum;
+  });
+}
+
+/** Rows become columns. */
+export function transposed(matrix: Matrix): number[][] {
+  return matrixOf(matrix.length, (i, j) => matrix[j][i]);
+}

@@ -1,0 +1,8 @@
+export type { Window } from './inputs.ts';
+export {
+  type StateSpaceEstimate,
+  type StateSpaceGiven,
+  type StateSpaceNote,
+  stateSpace,
+} from './stateSpace.ts';
+export { windowsOf } from './windows.ts';
