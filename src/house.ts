@@ -134,6 +134,8 @@ const logger = z.strictObject({
 
 const weather = z.strictObject({ file, ...reading });
 
+const ofPower = (unit: string) => unit === 'W' || unit === 'kW';
+
 const heat = z
   .strictObject({
     file: file.optional(),
@@ -142,7 +144,12 @@ const heat = z
       .optional()
       .describe('power in W, energy = kWh per interval, meter = running kWh reading'),
     part: fraction.optional().describe('the share of it that warms the house; 1 when left out'),
-    unit: z.enum(['kWh', 'm3']).optional(),
+    unit: z
+      .enum(['W', 'kW', 'Wh', 'kWh', 'MWh', 'm3'])
+      .optional()
+      .describe(
+        'of its readings, where the file says none or another: W or kW of a power, the others of energy',
+      ),
     kWhPerUnit: above0(1e-4, 1e4).optional(),
     from: localTime.optional(),
     to: localTime.optional(),
@@ -159,6 +166,15 @@ const heat = z
       for (const key of ['from', 'to', 'energyKWh', 'powerW', 'plusMinusPercent'] as const)
         if (entry[key] !== undefined)
           fail(key, 'either a file, or from, to and energyKWh or powerW; not both');
+      if (
+        entry.unit !== undefined &&
+        entry.kind !== undefined &&
+        ofPower(entry.unit) !== (entry.kind === 'power')
+      )
+        fail(
+          'unit',
+          entry.kind === 'power' ? '"W" or "kW" for a power' : '"Wh", "kWh", "MWh" or "m3" for energy',
+        );
       if (entry.unit === 'm3' && entry.kWhPerUnit === undefined)
         fail('kWhPerUnit', 'the kWh in a cubic metre, from the gas bill, beside "unit": "m3"');
       return;
@@ -493,7 +509,7 @@ export const houseSchema = z
     }),
     floorAreaM2: squareMetres.optional(),
     volumeM3: cubicMetres.optional(),
-    loggers: z.array(logger).min(1),
+    loggers: z.array(logger).describe('at least one, unless conditions.insideC stands for them'),
     coLocation: z.strictObject({ from: localTime, to: localTime }).refine(inOrder, order).optional(),
     weather: z.array(weather).optional(),
     heat: z.array(heat).optional(),
@@ -507,7 +523,9 @@ export const houseSchema = z
         openToNeighbour: z.boolean().optional(),
         neighbour: z.strictObject({ temperatureC: celsius, plusMinusK: from0(100).optional() }).optional(),
         wetTradesWithinWeeks: from0(1e4).optional(),
-        insideC: celsius.optional().describe('a constant inside temperature, when none was logged'),
+        insideC: celsius
+          .optional()
+          .describe('a constant inside temperature, when none was logged: metered days are reckoned with it'),
       })
       .optional(),
     constantGainsW: watts.optional(),
@@ -525,6 +543,8 @@ export const houseSchema = z
   .superRefine((house, context) => {
     const fail = (path: (string | number)[], message: string) =>
       context.addIssue({ code: 'custom', path, message });
+    if (house.loggers.length === 0 && house.conditions?.insideC === undefined)
+      fail(['loggers'], 'at least one logger, or conditions.insideC where nothing was logged inside');
     if (house.heatCapacity !== undefined && house.floorAreaM2 === undefined)
       fail(['floorAreaM2'], 'the floor area, because heatCapacity is given per floor area');
     if (house.ventilation !== undefined && house.volumeM3 === undefined)

@@ -1,6 +1,7 @@
 /** What was noticed while the files of a house became one record. */
 import type { Quantity, Where } from '../assessment.ts';
 import type { SenseFinding } from '../sense/index.ts';
+import type { HeatUnitDoubt } from './heatUnit.ts';
 
 export type RecordFinding = SenseFinding | GatheringFinding;
 
@@ -20,9 +21,15 @@ type GatheringFinding = { readonly where: Where } & (
   | { readonly code: 'no-heat-in-file'; readonly kind: string }
   /** Readings further apart than two hours, or outside the record: no night and no day can be told from them. */
   | { readonly code: 'heat-not-usable' }
+  /** Or jumped ahead by more than a house draws. */
   | { readonly code: 'meter-ran-backwards'; readonly count: number }
   | { readonly code: 'outside-from-weather' }
-  | { readonly code: 'key-not-used-yet' }
+  /** A constant inside temperature [°C] stands where loggers were inside: they are believed. */
+  | { readonly code: 'inside-logged'; readonly stated: number }
+  /** Heat in a unit that cannot be right, kept out until somebody says so [W]. */
+  | ({ readonly code: 'heat-unit-doubted' } & HeatUnitDoubt)
+  /** [s] of the record without, of how much. */
+  | { readonly code: 'heat-shorter-than-record'; readonly without: number; readonly of: number }
   /** Two exports of one logger give different values for the same instants; the file named first is believed. */
   | { readonly code: 'exports-conflict'; readonly count: number; readonly first: string }
   /** A file named as a later export has mostly other values for the same instants; it was left out. */

@@ -1,6 +1,6 @@
 /** A house's files -> its record on one grid, with an account of every file. */
 import type { Quantity } from '../assessment.ts';
-import type { HeatEntry, House, Logger } from '../house.ts';
+import type { House, Logger } from '../house.ts';
 import type { LogChannel, LogFinding } from '../logs/index.ts';
 import { type Grid, gridOver } from '../series/grid.ts';
 import type { HouseRecord, RoomSeries } from '../series/record.ts';
@@ -8,7 +8,8 @@ import { resample } from '../series/resample.ts';
 import { longestStepOf, resolutionOf } from '../series/steps.ts';
 import { weightedMean } from '../series/weightedMean.ts';
 import type { RecordFinding } from './finding.ts';
-import { heatingPowerOf } from './heat.ts';
+import { heatingPowerOf, heatReadings } from './heat.ts';
+import { expectedHeat } from './heatUnit.ts';
 import { LOGGER_SD, type LoggerReadings, loggersOf } from './loggers.ts';
 import { centred, channelOf, exportsOf, trusted } from './readings.ts';
 import { sensesOf } from './senses.ts';
@@ -29,23 +30,40 @@ export type Gathered =
       readonly findings: readonly (RecordFinding | LogFinding)[];
     };
 
-/** Reads every file that `house.json` names and lays all loggers on one grid over the span of the inside ones. */
+/**
+ * Reads every file that `house.json` names and lays all loggers on one grid over the span of the inside ones. Where
+ * none was inside but the house states a constant temperature, over that of the heat, and nothing is known inside.
+ */
 export function gatherRecord(
   house: House,
   files: ReadonlyMap<string, Uint8Array>,
   how: ReadingFiles = {},
 ): Gathered {
   const shelf = shelfOf(house, files, how);
-  const findings: (RecordFinding | LogFinding)[] = [...notUsedYet(house), ...shelf.findings];
+  const findings: (RecordFinding | LogFinding)[] = [...shelf.findings];
   const rest = { accounts: shelf.accounts, findings };
 
   const loggers = withoutOffsets(loggersOf(house, shelf, findings), house, findings);
   const inside = loggers.filter(({ logger }) => logger.place === 'inside');
-  if (inside.length === 0) return { kind: 'no record', missing: 'inside', ...rest };
-  const grid = gridOver(
-    Math.min(...inside.map(({ temperature }) => temperature.time[0])),
-    Math.max(...inside.map(({ temperature }) => temperature.time[temperature.time.length - 1])),
-  );
+  const { insideC } = house.conditions ?? {};
+  if (inside.length === 0 && insideC === undefined) return { kind: 'no record', missing: 'inside', ...rest };
+  if (inside.length > 0 && insideC !== undefined)
+    findings.push({ code: 'inside-logged', stated: insideC, where: { key: 'conditions.insideC' } });
+  const weather = (house.weather ?? []).map((entry) => ({ entry, exports: exportsOf(entry, shelf) }));
+  const weatherChannels = (quantity: Quantity) =>
+    weather.map(({ entry, exports }) => {
+      const channel = channelOf(exports, quantity, entry, findings);
+      return channel && centred(trusted(channel), entry);
+    });
+  const warm = weatherChannels('temperature');
+  const heat = heatReadings(house, shelf, findings);
+  const outsiders = loggers.filter(({ logger }) => logger.place === 'outside');
+  const grid = gridOfFirst([
+    inside.map(({ temperature }) => temperature),
+    heat.map(({ channel }) => channel),
+    [...outsiders.map(({ temperature }) => temperature), ...warm],
+  ]);
+  if (grid === null) return { kind: 'no record', missing: 'outside', ...rest };
   const onGrid = (channel: LogChannel) =>
     resample(channel.time, channel.value, grid, longestStepOf(channel.time));
 
@@ -61,13 +79,6 @@ export function gatherRecord(
   const from = (place: Logger['place']) =>
     rooms.filter((room) => room.place === place).map(({ temperature }) => temperature);
   const outside = from('outside');
-  const weather = (house.weather ?? []).map((entry) => ({ entry, exports: exportsOf(entry, shelf) }));
-  const weatherChannels = (quantity: Quantity) =>
-    weather.map(({ entry, exports }) => {
-      const channel = channelOf(exports, quantity, entry, findings);
-      return channel && centred(trusted(channel), entry);
-    });
-  const warm = weatherChannels('temperature');
   const sun = weatherChannels('irradiance');
   const seen = weather.map(({ entry }, k) => ({ entry, temperature: warm[k], irradiance: sun[k] }));
   findings.push(...sensesOf(house, loggers, seen));
@@ -80,34 +91,29 @@ export function gatherRecord(
   if (outsideTemperature.every(Number.isNaN)) return { kind: 'no record', missing: 'outside', ...rest };
   if (outside.length === 0) findings.push({ code: 'outside-from-weather', where: { key: 'weather' } });
 
-  const heat = (house.heat ?? []).flatMap((entry): { entry: HeatEntry; channel: LogChannel | null }[] => {
-    if (entry.file === undefined) return [{ entry, channel: null }];
-    const exports = exportsOf(entry, shelf);
-    const kind = entry.kind ?? 'power';
-    const channel = channelOf(exports, kind, entry, findings);
-    if (channel !== null) return [{ entry, channel: trusted(channel) }];
-    if (exports.length > 0) findings.push({ code: 'no-heat-in-file', kind, where: { file: entry.file } });
-    return [];
-  });
   const wind = allOnGrid(weatherChannels('windSpeed'));
   const irradiance = allOnGrid(sun);
   const weights = volumes(
     house,
     inside.map(({ logger }) => logger),
   );
-  const outsiders = loggers.filter(({ logger }) => logger.place === 'outside');
+  const insideTemperature =
+    inside.length > 0
+      ? weightedMean(from('inside'), weights)
+      : new Float64Array(grid.length).fill(Number.NaN);
+  const expected = expectedHeat(house, meanDifference(insideTemperature, outsideTemperature, insideC));
   return {
     kind: 'record',
     record: {
       grid,
       rooms,
-      insideTemperature: weightedMean(from('inside'), weights),
+      insideTemperature,
       outsideTemperature,
       differenceSd: Math.hypot(meanSd(inside, weights), outsideSd(outsiders)),
-      insideResolution: Math.max(...inside.map(({ temperature }) => resolutionOf(temperature.value))),
+      insideResolution: Math.max(0, ...inside.map(({ temperature }) => resolutionOf(temperature.value))),
       windSpeed: wind.length > 0 ? firstKnown(grid, wind) : null,
       irradiance: irradiance.length > 0 ? firstKnown(grid, irradiance) : null,
-      ...heatingPowerOf(heat, grid, house.location.timeZone, findings),
+      ...heatingPowerOf(heat, grid, house.location.timeZone, expected, findings),
     },
     ...rest,
   };
@@ -152,10 +158,25 @@ function firstKnown(grid: Grid, series: readonly Float64Array[]): Float64Array {
   );
 }
 
-/** Keys that the contract has and no room reads yet: said, not passed over in silence. */
-function notUsedYet(house: House): RecordFinding[] {
-  const keys = Object.keys(house.conditions ?? {}).flatMap((key) =>
-    key === 'ventsClosed' || key === 'neighbour' ? [] : [`conditions.${key}`],
-  );
-  return keys.map((key) => ({ code: 'key-not-used-yet', where: { key } }));
+/** Over the channels of the first group that has any; null where none has. */
+function gridOfFirst(groups: readonly (readonly (LogChannel | null)[])[]): Grid | null {
+  for (const group of groups) {
+    const times = group.flatMap((channel) =>
+      channel !== null && channel.time.length > 1 ? [channel.time] : [],
+    );
+    if (times.length > 0)
+      return gridOver(
+        Math.min(...times.map((time) => time[0])),
+        Math.max(...times.map((time) => time[time.length - 1])),
+      );
+  }
+  return null;
+}
+
+/** Inside, or the constant that stands for it, less outside [K]; NaN where they never meet. */
+function meanDifference(inside: Float64Array, outside: Float64Array, insideC: number | undefined): number {
+  const known = inside
+    .map((it, i) => (Number.isNaN(it) ? (insideC ?? Number.NaN) : it) - outside[i])
+    .filter((it) => !Number.isNaN(it));
+  return known.reduce((sum, it) => sum + it, 0) / known.length;
 }

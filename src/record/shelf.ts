@@ -89,9 +89,15 @@ export function shelfOf(
     readings.set(way(file, entry), read(file, bytes, { ...hintsOf(entry, house), temperatureUnit: 'F' }));
     findings.push({ code: 'unit-as-other-files', taken: 'F', where: { file } });
   }
+  const unitsAnswered = new Set(
+    (house.heat ?? []).flatMap((entry) => (entry.unit === undefined ? [] : filesOf(entry))),
+  );
+  const isOpen = ({ code }: LogFinding, file: string) => code !== 'unit-assumed' || !unitsAnswered.has(file);
   for (const reading of readings.values())
     findings.push(
-      ...(reading.kind === 'unreadable' ? reading.findings : reading.findings.filter(isQuestion)),
+      ...(reading.kind === 'unreadable'
+        ? reading.findings
+        : reading.findings.filter((it) => isQuestion(it) && isOpen(it, reading.file))),
     );
 
   const byFile = new Map<string, LogReading>();

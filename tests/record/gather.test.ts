@@ -212,9 +212,12 @@ test('a column that house.json names and the file does not have is asked about a
   expect(codes(of, { 'a.csv': steady(20), 'o.csv': steady(5) })).toContain('column-not-found');
 });
 
-test('a key of house.json that nothing reads yet is told, not passed over', () => {
-  const of = house({ loggers: [inside, outside], conditions: { openToNeighbour: true } });
-  expect(codes(of, { 'a.csv': steady(20), 'o.csv': steady(5) })).toContain('key-not-used-yet');
+test('a constant inside temperature beside loggers that were inside is told not to be used', () => {
+  const of = house({ loggers: [inside, outside], conditions: { insideC: 21 } });
+  const files = { 'a.csv': steady(20), 'o.csv': steady(5) };
+  expect(codes(of, files)).toContain('inside-logged');
+  const { record, at } = recordOf(of, files);
+  expect(at(record.insideTemperature, 6)).toBeCloseTo(20, 9);
 });
 
 describe('later exports of one logger', () => {
