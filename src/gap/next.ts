@@ -1,5 +1,6 @@
 /** What would decide it, or what to do now: codes; the sentences are in `words/`. */
 import type { Tier, Verdict } from '../assessment.ts';
+import type { Candidate } from './decide.ts';
 
 export type NextStep =
   /** Nothing could be read from these nights. [K] */
@@ -10,6 +11,12 @@ export type NextStep =
       readonly nightsHelp: boolean;
     }
   | { readonly code: 'next-metered-week' }
+  /** However many more nights like these: how likely they would settle it [–]. */
+  | { readonly code: 'next-not-more-nights'; readonly nights: number; readonly decides: number }
+  /** The test that most likely settles it. */
+  | ({ readonly code: 'next-best-test' } & Candidate)
+  /** Even that one probably would not. */
+  | ({ readonly code: 'next-stays-open' } & Candidate)
   | { readonly code: 'next-give-design' }
   /** The cooling is known, but not the heat capacity that would turn it into watts. */
   | { readonly code: 'next-give-capacity' }
@@ -18,12 +25,18 @@ export type NextStep =
 
 /** Below this the nights' own spread is the widest part of the interval. */
 const ENOUGH_NIGHTS = 5;
+/** Chances below which nobody should be sent for more nights, or be promised an answer [–]. PRACTICE. */
+const HARDLY = 0.25;
+const LIKELY = 0.5;
 
+/** @param candidates what further tests were found to be worth, the best first; none where that is not known */
 export function nextSteps(
   stage: { readonly tier: Tier; readonly verdict: Verdict | null; readonly goodNights: number },
   hasDesign: boolean,
+  candidates: readonly Candidate[] = [],
 ): NextStep[] {
   if (!hasDesign) return [{ code: 'next-give-design' }];
+  if (stage.verdict === 'undecided' && candidates.length > 0) return toDecide(candidates);
   switch (stage.verdict) {
     case 'meets':
       return [{ code: 'next-keep-record' }];
@@ -45,3 +58,18 @@ export function nextSteps(
     stage.tier === 'loggers' ? { code: 'next-heated-night', nightsHelp } : { code: 'next-metered-week' },
   ];
 }
+
+function toDecide(candidates: readonly Candidate[]): NextStep[] {
+  const steps: NextStep[] = [];
+  const most = candidates
+    .filter(({ test }) => test.kind === 'more-nights')
+    .toSorted((a, b) => nightsOf(b) - nightsOf(a))
+    .at(0);
+  if (most !== undefined && most.decides < HARDLY)
+    steps.push({ code: 'next-not-more-nights', nights: nightsOf(most), decides: most.decides });
+  const [best] = candidates;
+  steps.push({ code: best.decides < LIKELY ? 'next-stays-open' : 'next-best-test', ...best });
+  return steps;
+}
+
+const nightsOf = ({ test }: Candidate): number => (test.kind === 'more-nights' ? test.nights : 0);
