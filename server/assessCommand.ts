@@ -5,7 +5,7 @@ import type { Assessment, Message } from '../src/assessment.ts';
 import { reportOf } from '../src/report.ts';
 import { say } from '../src/words/index.ts';
 import { readHouseFolder } from './houseFolder.ts';
-import { summaryOf } from './summary.ts';
+import { summaryOf } from './summary/index.ts';
 
 interface Out {
   write(text: string): unknown;

@@ -1,5 +1,5 @@
 /** House + logs -> what they show: the one place that knows the whole way. */
-import type { Estimate, Tier, Verdict } from './assessment.ts';
+import type { Estimate, Tier } from './assessment.ts';
 import {
   type JudgedNight,
   judgeNights,
@@ -19,22 +19,42 @@ import {
 } from './cooling/index.ts';
 import { type Design, designOf, statedNeighbour } from './fabric/index.ts';
 import {
+  type Agreement,
+  type AnnualFigures,
+  agreementOf,
   borrow,
+  type Candidate,
+  type Change,
+  type ChangeNote,
+  type Conditions,
+  candidatesOf,
+  changeOf,
   compareStages,
+  DEFAULT_ALLOWANCE,
+  designedYear,
   disagreement,
-  gapRatio,
+  type Gap,
+  gapOf,
+  measuredYear,
   type NextStep,
+  type NightsToShow,
   nextSteps,
+  nightsToShow,
   notesOn,
   overlaps,
+  plainDoubtWith,
   type StageNote,
+  sizeUnknown,
   unknownNights,
-  verdictOf,
+  type WhereToLook,
+  whereToLook,
+  withoutShared,
 } from './gap/index.ts';
 import {
   capacityOverTau,
   type DoubtShares,
   type HeatLossEstimate,
+  type HeatLossNote,
   headlineOf,
   heatBalance,
   heatThenCool,
@@ -42,7 +62,13 @@ import {
   type NetworkResult,
   type NetworkStageResult,
   networkEstimates,
+  type Outlook,
+  type SurfaceHint,
+  stateSpace,
+  surfaceHints,
+  windowsOf,
 } from './heatloss/index.ts';
+import type { ApartNote, LeakageApart } from './heatloss/network/leakageApart.ts';
 import type { House } from './house.ts';
 import type { LogFinding } from './logs/index.ts';
 import { NORMAL_95 } from './maths/logInterval.ts';
@@ -62,6 +88,8 @@ import { nightsBetween } from './sky/nights.ts';
 export interface Evidence {
   readonly house: House;
   readonly design: Design | null;
+  /** Of the house as drawn, for orientation; null without a design or the place's degree days. */
+  readonly designedYear: AnnualFigures | null;
   readonly accounts: readonly FileAccount[];
   readonly record: HouseRecord;
   /** What the house cools towards beside outdoors; null without a heated neighbour whose temperature is known. */
@@ -80,14 +108,30 @@ export interface StageEvidence {
   readonly laterStarts: LaterStarts | null;
   readonly rooms: RoomsCooling;
   readonly estimates: readonly HeatLossEstimate[];
+  /** Heated nights and metered days that gave no answer: why. */
+  readonly unanswered: readonly HeatLossNote[];
+  /** Which of them agree; null with fewer than two. */
+  readonly agreement: Agreement | null;
+  /** What loggers on surfaces tell of the elements under them. */
+  readonly surfaces: readonly SurfaceHint[];
+  /** Rooms, voids and surfaces that may be the weak spot, the likeliest first. */
+  readonly whereToLook: WhereToLook;
   /** Where the doubt of the headline comes from; null where the network does not lead. */
   readonly doubts: DoubtShares | null;
+  /** What goes with the air and what through the shell, or why that cannot be told; null without the network. */
+  readonly apart: LeakageApart | null;
   readonly tier: Tier;
   readonly headline: HeatLossEstimate | null;
   /** Measured over designed; null without a design or a measured figure. */
-  readonly gap: { readonly ratio: Estimate; readonly verdict: Verdict | null } | null;
+  readonly gap: Gap | null;
+  /** Tests that might settle an open verdict, the likeliest first; none where there is nothing to settle. */
+  readonly candidates: readonly Candidate[];
   readonly next: readonly NextStep[];
-  readonly notes: readonly (StageNote | NightsNote)[];
+  /** A year's heat and the cold day, for orientation; null without a figure or the place's degree days. */
+  readonly annual: AnnualFigures | null;
+  /** Nights that each side of a comparison would need, scattering as these do; null with fewer than two. */
+  readonly nightsToShow: readonly NightsToShow[] | null;
+  readonly notes: readonly (StageNote | NightsNote | HeatLossNote | ChangeNote | ApartNote)[];
 }
 
 export interface ComparisonEvidence {
@@ -95,18 +139,22 @@ export interface ComparisonEvidence {
   readonly after: string;
   /** Null when nothing compares both sides; without a time constant on one of them by their heat losses alone. */
   readonly ratios: { readonly heatLossRatio: Estimate; readonly timeConstantRatio: Estimate | null } | null;
-  readonly notes: readonly StageNote[];
+  /** What it comes to in watts, air and a year, and what could have been seen. */
+  readonly change: Change;
+  readonly notes: readonly (StageNote | ChangeNote)[];
 }
 
 export type Assessing =
   | { readonly kind: 'assessed'; readonly evidence: Evidence }
   | (Gathered & { kind: 'no record' });
 
-/** What is about to be done; `done` of the same kind have been, of `of` in all. */
+/** What is about to be done; `done` of the same kind have been, of `of` in all. Whoever is told may throw, to end it. */
 export type AssessStep =
   | ({ readonly kind: 'read' } & FileStep)
   | { readonly kind: 'nights' }
-  | { readonly kind: 'stage'; readonly name: string; readonly done: number; readonly of: number };
+  | { readonly kind: 'stage'; readonly name: string; readonly done: number; readonly of: number }
+  /** A round of the fit of the design's network to all stages; `of` at most, and seldom as many. */
+  | { readonly kind: 'network'; readonly done: number; readonly of: number };
 
 /**
  * Assesses a house folder: the house as `house.json` has it, and the bytes of its files by their names.
@@ -136,7 +184,10 @@ export function assessRecord(
   house: House,
   gathered: HouseRecord,
   onStep: (step: AssessStep) => void = () => {},
-): Pick<Evidence, 'design' | 'neighbour' | 'nights' | 'stages' | 'comparisons' | 'findings'> {
+): Pick<
+  Evidence,
+  'design' | 'designedYear' | 'neighbour' | 'nights' | 'stages' | 'comparisons' | 'findings'
+> {
   const { location } = house;
   onStep({ kind: 'nights' });
   const design = designOf(house);
@@ -155,29 +206,59 @@ export function assessRecord(
   const measured = (spans ?? [wholeRecord(record, nights)]).map((stage, done, { length: of }): Measured => {
     onStep({ kind: 'stage', name: stage.name, done, of });
     const pooled = poolTimeConstants(stage.nights, differenceSd);
+    const rooms = roomsCooling(record, stage.nights, neighbour);
+    const surfaces = surfaceHints(house, record, design, stage);
+    const heatLossAsDrawn = design && drawnLike(house, design);
     return {
       stage,
       pooled,
       leaveOneOut: leaveOneNightOut(stage.nights, pooled),
       laterStarts: laterStarts(record, stage.nights, neighbour),
-      rooms: roomsCooling(record, stage.nights, neighbour),
+      rooms,
       doubts: null,
-      estimates: estimatesOf({ stage, pooled, house, record, design, neighbour, differenceSd, nights }),
+      apart: null,
+      surfaces,
+      whereToLook: whereToLook({
+        house,
+        record,
+        design,
+        heatLossAsDrawn,
+        neighbour,
+        stage,
+        rooms,
+        surfaces,
+      }),
+      ...estimatesOf({ stage, pooled, house, record, design, neighbour, differenceSd, nights }),
     };
   });
-  const network = throughNetwork(house, record, design, neighbour, measured);
+  const network = throughNetwork(house, record, design, neighbour, measured, (done, of) =>
+    onStep({ kind: 'network', done, of }),
+  );
   const stages = measured
     .map((own, s) => withNetwork(own, network?.stages[s] ?? null))
-    .map((own, _, all) => assessStage(withBorrowed(own, all), house, record, design));
+    .map((own, s, all) =>
+      assessStage(withBorrowed(own, all), house, record, design, () => network?.outlooks(s) ?? []),
+    );
   return {
     design,
+    designedYear: design && designedYear(house, design),
     neighbour,
     nights,
     stages,
     comparisons: pairsOf(stages).map(([before, after]) =>
-      compare(before, after, network?.ratio(stages.indexOf(before), stages.indexOf(after)) ?? null),
+      compare(before, after, network?.ratio(stages.indexOf(before), stages.indexOf(after)) ?? null, {
+        house,
+        design,
+        record,
+        differenceSd,
+      }),
     ),
-    findings: [...findings, ...unknownNights(house, nights), ...overlaps(entries ?? [])],
+    findings: [
+      ...findings,
+      ...sizeUnknown(house, design && drawnLike(house, design)),
+      ...unknownNights(house, nights),
+      ...overlaps(entries ?? []),
+    ],
   };
 }
 
@@ -230,7 +311,17 @@ const wholeRecord = ({ grid }: HouseRecord, nights: readonly JudgedNight[]): Sta
 /** A stage with what its own readings give. */
 type Measured = Pick<
   StageEvidence,
-  'stage' | 'pooled' | 'leaveOneOut' | 'laterStarts' | 'rooms' | 'estimates' | 'doubts'
+  | 'stage'
+  | 'pooled'
+  | 'leaveOneOut'
+  | 'laterStarts'
+  | 'rooms'
+  | 'estimates'
+  | 'unanswered'
+  | 'surfaces'
+  | 'whereToLook'
+  | 'doubts'
+  | 'apart'
 >;
 
 /**
@@ -243,13 +334,14 @@ function throughNetwork(
   design: Design | null,
   neighbour: Neighbour | null,
   measured: readonly Measured[],
+  onRound: (done: number, of: number) => void,
 ): NetworkResult | null {
   const heatLossAsDrawn = design && drawnLike(house, design);
   const overlapping = measured.slice(1).some(({ stage }, i) => stage.from < measured[i].stage.to);
   if (design === null || heatLossAsDrawn === null || overlapping || house.conditions?.openToNeighbour)
     return null;
   const stages = measured.map(({ stage }) => stage);
-  return networkEstimates({ house, design, record, stages, neighbour, heatLossAsDrawn });
+  return networkEstimates({ house, design, record, stages, neighbour, heatLossAsDrawn, onRound });
 }
 
 const withNetwork = (own: Measured, network: NetworkStageResult | null): Measured =>
@@ -278,11 +370,13 @@ const meteredOf = ({ estimates }: Measured) =>
 const sameElements = (a: StageNights, b: StageNights) =>
   a.missing.length === b.missing.length && a.missing.every((name) => b.missing.includes(name));
 
+/** @param outlooks what further tests would leave of the network's doubt */
 function assessStage(
   measured: Measured,
   house: House,
   record: HouseRecord,
   design: Design | null,
+  outlooks: () => readonly Outlook[],
 ): StageEvidence {
   const { stage, estimates } = measured;
   const used = stage.nights.filter((night) => night.used);
@@ -290,20 +384,29 @@ function assessStage(
   const finished = stage.complete && stage.missing.length === 0;
   const drawn = design && drawnLike(house, design);
   const contradiction = disagreement(estimates);
-  const ratio =
-    headline !== null && drawn !== null && drawn > 0 ? gapRatio(headline.heatLossCoefficient, drawn) : null;
-  const verdict =
-    ratio === null || !finished
-      ? null
-      : contradiction === null
-        ? verdictOf(ratio, house.allowance)
-        : 'undecided';
+  const agree = contradiction === null;
+  const gap =
+    headline !== null && design !== null && drawn !== null && drawn > 0
+      ? gapOf({ house, design, heatLoss: headline.heatLossCoefficient, drawn, finished, agree })
+      : null;
+  const narrower = gap?.verdict === 'undecided' && agree && leadsTheNetwork(headline);
+  const candidates =
+    narrower && gap !== null ? candidatesOf(outlooks(), gap.ratio, house.allowance ?? DEFAULT_ALLOWANCE) : [];
+  const plan = measured.pooled && nightsToShow(plainDoubtWith(measured.pooled, measured.pooled));
   return {
     ...measured,
+    annual: headline && measuredYear(house, design, { heatLoss: headline.heatLossCoefficient, finished }),
+    nightsToShow: plan,
+    agreement: agreementOf(estimates, conditionsOf(house, record, design)),
     tier,
     headline,
-    gap: ratio === null ? null : { ratio, verdict },
-    next: nextSteps({ tier, verdict, goodNights: used.length }, design !== null),
+    gap,
+    candidates,
+    next: nextSteps(
+      { tier, verdict: gap?.verdict ?? null, goodNights: used.length },
+      design !== null,
+      candidates,
+    ),
     notes: [
       ...(house.conditions?.openToNeighbour ? [{ code: 'open-to-neighbour' } as const] : []),
       ...notesOn(stage, used, finished, record),
@@ -311,10 +414,27 @@ function assessStage(
       ...(contradiction === null
         ? []
         : [{ code: 'methods-disagree', methods: contradiction.map(({ method }) => method) } as const]),
-      ...(ratio !== null && drawn !== design?.heatLoss
+      ...measured.unanswered,
+      ...(measured.apart?.kind === 'not told apart' ? [measured.apart.why] : []),
+      ...(house.stages?.length === 1 ? [{ code: 'only-one-stage', plan: plan ?? [] } as const] : []),
+      ...(gap !== null && drawn !== design?.heatLoss
         ? [{ code: 'compared-with-design-as-tested' } as const]
         : []),
     ],
+  };
+}
+
+/** Only its doubt is taken apart, so that it is known what would narrow it. */
+const leadsTheNetwork = (headline: HeatLossEstimate | null): boolean =>
+  headline !== null && (headline.method === 'combined' || headline.method === 'network');
+
+/** What of the house bears on whether its ways to the heat loss can agree. */
+function conditionsOf(house: House, { rooms }: HouseRecord, design: Design | null): Conditions {
+  const logged = rooms.some(({ place }) => place === 'adjacent');
+  const stated = statedNeighbour(house) !== null;
+  return {
+    neighbour: (design?.toNeighbours ?? 0) === 0 ? null : logged ? 'logged' : stated ? 'stated' : 'not known',
+    wetTradesWithinWeeks: house.conditions?.wetTradesWithinWeeks ?? null,
   };
 }
 
@@ -334,20 +454,32 @@ interface ToEstimate {
   readonly nights: readonly JudgedNight[];
 }
 
-function estimatesOf(given: ToEstimate): HeatLossEstimate[] {
+function estimatesOf(given: ToEstimate): Pick<StageEvidence, 'estimates' | 'unanswered'> {
   const { stage, pooled, house, record, design, nights } = given;
   const neighbourShare = given.neighbour?.weight ?? 0;
-  if (house.conditions?.openToNeighbour) return [];
+  if (house.conditions?.openToNeighbour) return { estimates: [], unanswered: [] };
   const constantGains = house.constantGainsW ?? 0;
-  const dawns = nights
-    .map(({ night }) => night.sunrise)
-    .filter((dawn) => dawn >= stage.from && dawn <= stage.to);
   const heated = stage.nights
-    .filter((night) => night.heated && !night.used && !leftOutByHand(night))
+    .filter((night) => night.heated && !night.used && !leftOutByHand(night) && !notLogged(night))
     .map(({ night }) => night);
-  return [
-    heatBalance(record, dawns, design?.heatCapacity ?? null, constantGains),
-    heatThenCool(record, heated, constantGains),
+  const { estimate: twoSlopes, unanswered } = heatThenCool(
+    { ...record, differenceSd: given.differenceSd },
+    heated,
+    constantGains,
+    given.neighbour,
+  );
+  const balance = heatBalance({ house, design, record, stage, nights });
+  const estimates = [
+    balance.estimate,
+    stateSpace(record, stage, {
+      heatLossAsDrawn: design && drawnLike(house, design),
+      heatCapacity: design?.heatCapacity ?? null,
+      constantGains,
+      neighbour: given.neighbour,
+      place: house.location,
+      windows: windowsOf(house.elements ?? []),
+    }),
+    twoSlopes,
     pooled !== null &&
     design !== null &&
     design.heatCapacity !== null &&
@@ -366,7 +498,10 @@ function estimatesOf(given: ToEstimate): HeatLossEstimate[] {
         })
       : null,
   ].filter((estimate) => estimate !== null);
+  return { estimates, unanswered: [...balance.unanswered, ...unanswered] };
 }
+
+const notLogged = ({ reasons }: JudgedNight) => reasons.some(({ code }) => code === 'no-inside-readings');
 
 const leftOutByHand = ({ reasons }: JudgedNight) => reasons.some(({ code }) => code === 'left-out-by-hand');
 
@@ -376,10 +511,37 @@ function pairsOf(stages: readonly StageEvidence[]): (readonly [StageEvidence, St
   return stages.length > 2 ? [...pairs, [stages[0], stages[stages.length - 1]]] : pairs;
 }
 
+/** What a comparison rests on beside its stages. */
+interface ToCompareWith {
+  readonly house: House;
+  readonly design: Design | null;
+  readonly record: HouseRecord;
+  readonly differenceSd: number;
+}
+
 /** @param joint the ratio by one network for both stages; the time constants' where there is none */
-function compare(before: StageEvidence, after: StageEvidence, joint: Estimate | null): ComparisonEvidence {
-  const plain = before.pooled && after.pooled && compareStages(before.pooled, after.pooled);
-  const heatLossRatio = joint ?? plain?.heatLossRatio ?? null;
+function compare(
+  before: StageEvidence,
+  after: StageEvidence,
+  joint: Estimate | null,
+  { differenceSd, ...known }: ToCompareWith,
+): ComparisonEvidence {
+  const sideOf = ({ stage, pooled }: StageEvidence) => ({ nights: stage.nights, pooled });
+  const { shared, ...sides } = withoutShared(sideOf(before), sideOf(after), differenceSd);
+  const plain =
+    sides.before.pooled && sides.after.pooled && compareStages(sides.before.pooled, sides.after.pooled);
+  const ratio = joint ?? plain?.heatLossRatio ?? null;
+  const compared = ({ stage, headline }: StageEvidence) => ({
+    stage,
+    heatLoss: headline?.heatLossCoefficient ?? null,
+  });
+  const change = changeOf({
+    ...known,
+    before: { ...compared(before), ...sides.before },
+    after: { ...compared(after), ...sides.after },
+    ratio,
+    joint: joint !== null,
+  });
   const differing = [
     ...before.stage.missing.filter((name) => !after.stage.missing.includes(name)),
     ...after.stage.missing.filter((name) => !before.stage.missing.includes(name)),
@@ -387,9 +549,12 @@ function compare(before: StageEvidence, after: StageEvidence, joint: Estimate | 
   return {
     before: before.stage.name,
     after: after.stage.name,
-    ratios: heatLossRatio && { heatLossRatio, timeConstantRatio: plain?.timeConstantRatio ?? null },
+    ratios: ratio && { heatLossRatio: ratio, timeConstantRatio: plain?.timeConstantRatio ?? null },
+    change,
     notes: [
       differing.length > 0 ? { code: 'mass-may-differ', names: differing } : { code: 'same-mass-assumed' },
+      ...(shared.length > 0 ? [{ code: 'shared-nights-left-out', dates: shared } as const] : []),
+      ...change.notes,
     ],
   };
 }

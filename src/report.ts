@@ -11,15 +11,28 @@ import {
   type StageResult,
 } from './assessment.ts';
 import type { JudgedNight, LaterStarts, LeaveOneOut, RoomsCooling } from './cooling/index.ts';
-import type { Design, ElementDesign } from './fabric/index.ts';
-import type { DoubtShares } from './heatloss/index.ts';
+import type { DegreeDays, Design, ElementDesign } from './fabric/index.ts';
+import type {
+  Agreement,
+  AnnualFigures,
+  Candidate,
+  Change,
+  ElementGap,
+  Gap,
+  Look,
+  NightsToShow,
+  StageWeather,
+  WhereToLook,
+} from './gap/index.ts';
+import type { DoubtShares, SurfaceHint } from './heatloss/index.ts';
+import type { LeakageApart } from './heatloss/network/leakageApart.ts';
 import type { LogChannel, Understood } from './logs/index.ts';
 import { logInterval } from './maths/logInterval.ts';
 import { studentTQuantile } from './maths/studentT.ts';
 import type { FileAccount } from './record/index.ts';
 import { type Grid, timeAt } from './series/grid.ts';
 import { isoWithOffset } from './sky/zone.ts';
-import { say } from './words/index.ts';
+import { say, sayExplanation, testWords } from './words/index.ts';
 
 const inHours = (seconds: number) => seconds / 3600;
 const estimateInHours = ({ value, low, high }: Estimate): Estimate => ({
@@ -28,32 +41,83 @@ const estimateInHours = ({ value, low, high }: Estimate): Estimate => ({
   high: inHours(high),
 });
 
+const estimateInKWh = ({ value, low, high }: Estimate): Estimate => ({
+  value: value / 3.6e6,
+  low: low / 3.6e6,
+  high: high / 3.6e6,
+});
+
 /** The assessment of a house, ready for JSON: what is unknown is null, times carry the house's offset. */
 export function reportOf(evidence: Evidence): Assessment {
   const { house, record } = evidence;
   const zone = house.location.timeZone;
   return {
     house: house.name,
-    design: evidence.design && reportDesign(evidence.design),
+    design: evidence.design && reportDesign(evidence.design, evidence.designedYear),
     imports: evidence.accounts.map((account) => reportImport(account, zone)),
     stages: evidence.stages.map((stage) => reportStage(stage, record.grid, zone)),
-    comparisons: evidence.comparisons.map(({ before, after, ratios, notes }) => ({
+    comparisons: evidence.comparisons.map(({ before, after, ratios, change, notes }) => ({
       before,
       after,
       heatLossRatio: ratios?.heatLossRatio ?? null,
       timeConstantRatio: ratios?.timeConstantRatio ?? null,
+      ...reportChange(change),
       notes: notes.map(say),
     })),
     warnings: [...evidence.findings, ...(evidence.design?.refusals ?? [])].map(say),
   };
 }
 
+/** What a change comes to beside its ratios. */
+function reportChange(change: Change): Omit<Comparison, 'before' | 'after' | 'notes' | `${string}Ratio`> {
+  const { heatPerYear, smallestChange, weather } = change;
+  return {
+    heatLossDifferenceWK: change.heatLossDifference,
+    airChangesPerHour: change.airChangesPerHour,
+    energyKWhPerYear: heatPerYear && estimateInKWh(heatPerYear),
+    degreeDays: change.degreeDays && reportDegreeDays(change.degreeDays),
+    weather: { before: reportWeather(weather.before), after: reportWeather(weather.after) },
+    smallestChangePercent: smallestChange === null ? null : smallestChange * 100,
+    nightsToShow: reportPlan(change.nightsToShow),
+  };
+}
+type Comparison = Assessment['comparisons'][number];
+
+const reportPlan = (plan: readonly NightsToShow[] | null) =>
+  plan === null ? null : plan.map(({ change, nights }) => ({ changePercent: change * 100, nights }));
+
+const reportWeather = (it: StageWeather): NonNullable<Comparison['weather']>['before'] => ({
+  nights: it.nights,
+  meanOutdoorC: it.outsideTemperature,
+  meanDifferenceK: it.difference,
+  windMS: it.windSpeed,
+  irradianceWM2: it.irradiance,
+});
+
+const reportDegreeDays = ({ degreeDays, baseTemperature }: DegreeDays) => ({
+  baseC: baseTemperature,
+  kelvinDays: degreeDays,
+  place: 'United Kingdom',
+});
+
+const reportYear = ({ degreeDays, day, notes }: AnnualFigures) => ({
+  degreeDays: reportDegreeDays(degreeDays),
+  designDay: { insideC: day.insideTemperature, outsideC: day.outsideTemperature },
+  notes: notes.map(say),
+});
+
+const reportAnnual = (year: AnnualFigures): StageResult['annual'] => ({
+  heatDemandKWhPerYear: year.heatDemand && estimateInKWh(year.heatDemand),
+  heatLoadW: year.heatLoad,
+  ...reportYear(year),
+});
+
 /** The largest share first. */
 const reportDoubts = (shares: DoubtShares): StageResult['doubts'] =>
   doubtSources.map((source) => ({ source, share: shares[source] })).toSorted((a, b) => b.share - a.share);
 
 /** Null as well when an element has no transmittance, so that there is no heat loss; the warnings say why. */
-function reportDesign(design: Design): Assessment['design'] {
+function reportDesign(design: Design, year: AnnualFigures | null): Assessment['design'] {
   const { heatLoss, fabric, meanTransmittance, ranges } = design;
   if (heatLoss === null || fabric === null || meanTransmittance === null) return null;
   if (ranges.heatLoss === null || ranges.fabric === null) return null;
@@ -68,6 +132,9 @@ function reportDesign(design: Design): Assessment['design'] {
     heatCapacitySdPercent: design.heatCapacitySd && design.heatCapacitySd * 100,
     timeConstantH: design.timeConstant && inHours(design.timeConstant),
     toNeighboursWK: design.toNeighbours,
+    heatDemandKWhPerYear: year?.heatDemand ? estimateInKWh(year.heatDemand) : null,
+    heatLoadW: year?.heatLoad ?? null,
+    annual: year && reportYear(year),
     ranges: {
       heatLossWK: ranges.heatLoss,
       heatLossAsTestedWK: ranges.heatLossAsTested,
@@ -77,7 +144,7 @@ function reportDesign(design: Design): Assessment['design'] {
       elementsWK: [...ranges.elements],
     },
     elements: design.elements.map(reportElement),
-    notes: design.findings.map(say),
+    notes: [...design.findings, ...(year === null ? [{ code: 'no-standard-year' } as const] : [])].map(say),
   };
 }
 
@@ -87,7 +154,7 @@ function reportElement(element: ElementDesign): NonNullable<Assessment['design']
 }
 
 function reportStage(evidence: StageEvidence, grid: Grid, zone: string): StageResult {
-  const { stage, pooled, estimates, tier, headline, gap, next, notes } = evidence;
+  const { stage, pooled, estimates, tier, headline, gap, candidates, next, notes } = evidence;
   return {
     name: stage.name,
     from: isoWithOffset(stage.from, zone),
@@ -105,11 +172,131 @@ function reportStage(evidence: StageEvidence, grid: Grid, zone: string): StageRe
     tier,
     heatLossWK: headline && { ...headline.heatLossCoefficient, method: headline.method },
     ...(evidence.doubts !== null && { doubts: reportDoubts(evidence.doubts) }),
-    gap,
+    ...(evidence.agreement !== null && { agreement: reportAgreement(evidence.agreement) }),
+    ...(evidence.surfaces.length > 0 && { surfaces: evidence.surfaces.map(reportSurface) }),
+    ...reportWhereToLook(evidence.whereToLook),
+    ...(evidence.apart !== null && { apart: reportApart(evidence.apart) }),
+    gap: gap && reportGap(gap),
+    annual: evidence.annual && reportAnnual(evidence.annual),
+    nightsToShow: reportPlan(evidence.nightsToShow),
     next: next.map(say),
+    ...(candidates.length > 0 && { furtherTests: candidates.map(reportTest) }),
     notes: notes.map(say),
   };
 }
+
+const reportTest = ({
+  test,
+  ratio,
+  decides,
+}: Candidate): NonNullable<StageResult['furtherTests']>[number] => {
+  const heated = test.kind === 'heated-night' ? test : null;
+  return {
+    test: test.kind,
+    moreNights: test.kind === 'more-nights' ? test.nights : null,
+    powerW: heated?.power ?? null,
+    durationH: heated === null ? null : inHours(heated.duration),
+    warmestC: heated?.peak ?? null,
+    ratio,
+    chanceToDecide: decides,
+    text: testWords({ test }),
+  };
+};
+
+const reportAgreement = ({ agree, groups, apart, notes }: Agreement): StageResult['agreement'] => ({
+  agree,
+  groups: groups.map((group) => [...group]),
+  apart: apart.map(({ lower, higher, sharing, causes }) => ({
+    lower: [...lower],
+    higher: [...higher],
+    sharing: [...sharing],
+    causes: causes.map(say),
+  })),
+  notes: notes.map(say),
+});
+
+const reportApart = (it: LeakageApart): StageResult['apart'] =>
+  it.kind === 'told apart' ? { fabricWK: it.fabric, leakageWK: it.leakage } : null;
+
+function reportGap({ ratio, verdict, detail }: Gap): NonNullable<StageResult['gap']> {
+  if (detail === null) return { ratio, verdict };
+  const { excess, elements, mean, notes } = detail;
+  return {
+    ratio,
+    verdict,
+    excessWK: excess,
+    elements: elements.map(reportElementGap),
+    meanUValue: mean === null ? null : mean.measured,
+    notes: notes.map(say),
+  };
+}
+
+const reportElementGap = ({
+  name,
+  drawn,
+  alone,
+  bare,
+  evenly,
+  explanations,
+}: ElementGap): NonNullable<NonNullable<StageResult['gap']>['elements']>[number] => ({
+  name,
+  uValueDrawn: drawn,
+  uValueAlone: alone,
+  uValueEvenly: evenly,
+  couldExplainPercent: explanations.map(({ fault, transmittance, share }) => ({
+    cause: fault,
+    percent: 100 * share,
+    uValue: transmittance,
+    text: sayExplanation(fault, share, transmittance),
+  })),
+  notes: alone === null ? [say({ code: 'element-cannot-carry', name, ...bare })] : [],
+});
+
+function reportWhereToLook({
+  places,
+  notes,
+}: WhereToLook): Pick<StageResult, 'whereToLook' | 'whereToLookNotes'> {
+  if (places.length === 0) return {};
+  return { whereToLook: places.map(reportLook), whereToLookNotes: notes.map(say) };
+}
+
+function reportLook(look: Look): NonNullable<StageResult['whereToLook']>[number] {
+  const { place, file, kind, figure, expected, inWind, chance, notes } = look;
+  return {
+    place,
+    file,
+    kind,
+    ...(kind === 'room' && { ratio: figure }),
+    ...((kind === 'void' || kind === 'surface' || kind === 'room-level') && { index: figure }),
+    ...(kind === 'void-moisture' && { excessGM3: inGrams(figure) }),
+    expected,
+    inWind: inWind && {
+      change: inWind.change,
+      calmMS: inWind.calm,
+      windyMS: inWind.windy,
+      nights: inWind.nights,
+      chance: inWind.chance,
+    },
+    chance,
+    notes: notes.map(say),
+  };
+}
+
+const inGrams = ({ value, low, high }: Estimate): Estimate => ({
+  value: value * 1000,
+  low: low * 1000,
+  high: high * 1000,
+});
+
+const reportSurface = (hint: SurfaceHint): NonNullable<StageResult['surfaces']>[number] => ({
+  logger: hint.file,
+  room: hint.room,
+  element: hint.element,
+  uValueWM2K: hint.transmittance,
+  accepted: hint.accepted,
+  designUValue: hint.designTransmittance,
+  notes: hint.notes.map(say),
+});
 
 function reportLaterStarts(them: LaterStarts | null): Pick<StageResult, 'laterStarts'> {
   if (them === null) return {};

@@ -36,7 +36,7 @@ export function nextSteps(
   candidates: readonly Candidate[] = [],
 ): NextStep[] {
   if (!hasDesign) return [{ code: 'next-give-design' }];
-  if (stage.verdict === 'undecided' && candidates.length > 0) return toDecide(candidates);
+  if (stage.verdict === 'undecided' && candidates.length > 0) return toDecide(candidates, stage.goodNights);
   switch (stage.verdict) {
     case 'meets':
       return [{ code: 'next-keep-record' }];
@@ -59,17 +59,19 @@ export function nextSteps(
   ];
 }
 
-function toDecide(candidates: readonly Candidate[]): NextStep[] {
-  const steps: NextStep[] = [];
+function toDecide(candidates: readonly Candidate[], goodNights: number): NextStep[] {
+  const [best] = candidates;
+  const last: NextStep = { code: best.decides < LIKELY ? 'next-stays-open' : 'next-best-test', ...best };
+  // Of so few nights nobody knows yet how they scatter.
+  if (goodNights < ENOUGH_NIGHTS)
+    return [{ code: 'next-more-nights', have: goodNights, needed: ENOUGH_NIGHTS }, last];
   const most = candidates
     .filter(({ test }) => test.kind === 'more-nights')
     .toSorted((a, b) => nightsOf(b) - nightsOf(a))
     .at(0);
-  if (most !== undefined && most.decides < HARDLY)
-    steps.push({ code: 'next-not-more-nights', nights: nightsOf(most), decides: most.decides });
-  const [best] = candidates;
-  steps.push({ code: best.decides < LIKELY ? 'next-stays-open' : 'next-best-test', ...best });
-  return steps;
+  return most !== undefined && most.decides < HARDLY
+    ? [{ code: 'next-not-more-nights', nights: nightsOf(most), decides: most.decides }, last]
+    : [last];
 }
 
 const nightsOf = ({ test }: Candidate): number => (test.kind === 'more-nights' ? test.nights : 0);

@@ -27,6 +27,15 @@ export function notesOn(
   return notes.filter((note) => note !== null);
 }
 
+/** Without its volume or floor area the network that gives the heat loss cannot be built, whatever else is known. */
+export function sizeUnknown(house: House, heatLossAsDrawn: number | null): StageNote[] {
+  const { floorAreaM2, volumeM3, conditions } = house;
+  if (heatLossAsDrawn === null || floorAreaM2 !== undefined || volumeM3 !== undefined) return [];
+  // No heat loss is given then in any case, and that is said.
+  if (conditions?.openToNeighbour) return [];
+  return [{ code: 'size-unknown', where: { key: 'floorAreaM2' } }];
+}
+
 /** Decisions taken by hand on nights that the record does not have. */
 export function unknownNights(house: House, nights: readonly JudgedNight[]): StageNote[] {
   const dates = new Set(nights.map(({ night }) => night.date));

@@ -18,5 +18,7 @@ export type StageNote = { readonly where?: Where } & (
   | { readonly code: 'open-to-neighbour' }
   /** What was metered is one appliance's. */
   | { readonly code: 'meter-not-of-heating' }
+  /** The design states neither floor area nor volume. */
+  | { readonly code: 'size-unknown' }
   | { readonly code: 'no-such-night'; readonly date: string }
 );

@@ -2,8 +2,10 @@
 import type { Where } from '../assessment.ts';
 import type { RecordFinding } from '../record/index.ts';
 import type { ClockError, Offer } from '../sense/index.ts';
-import { count, decimal, duration, kelvins, percent, temperature } from './figures.ts';
+import { count, decimal, duration, kelvins, percent, power, temperature } from './figures.ts';
 import { list, type SentencesFor } from './sentence.ts';
+
+const DAY = 86_400; // [s]
 
 export const aboutLoggers: SentencesFor<RecordFinding> = {
   'file-missing': () => ({
@@ -63,13 +65,23 @@ export const aboutLoggers: SentencesFor<RecordFinding> = {
       'Log the meter at least hourly; for a heated night give "from", "to" and "energyKWh" read by eye.',
   }),
   'meter-ran-backwards': ({ count: n }) => ({
-    text: `The meter stepped back ${count(n, 'time')}: it was reset or exchanged. What it counted then is not known.`,
+    text: `The meter stepped back, or up by more than a house can draw, ${count(n, 'time')}: it was reset or exchanged. What it counted then is not known, and only that is left out.`,
   }),
   'outside-from-weather': () => ({
     text: 'No logger was outside; the outdoor temperature is the weather file’s.',
     remedy: 'A logger in the shade beside the house is nearer to the truth than a distant station.',
   }),
-  'key-not-used-yet': () => ({ text: 'This key is accepted, but nothing reads it in this version yet.' }),
+  'inside-logged': ({ stated }) => ({
+    text: `A constant inside temperature of ${temperature(stated)} is stated, but loggers were inside: they are believed, and the constant is not used.`,
+  }),
+  'heat-unit-doubted': ({ read, likelier, strongest, expected }) => ({
+    text: `Read in ${read}, its strong hours come to ${power(strongest)}, where the house loses about ${power(expected)} in the cold: it may be in ${likelier}. Until you say so, this heat is not used.`,
+    remedy: `Say "unit": "${likelier}" beside it in house.json, or "unit": "${read}" if that is right.`,
+  }),
+  'heat-shorter-than-record': ({ without, of }) => ({
+    text: `This heat was logged for ${count(Math.round((of - without) / DAY), 'day')} of the record’s ${Math.round(of / DAY)}; the heat of the others is not known, and they are left out of the daily balance.`,
+    remedy: 'If a later export has them, name it under “continuedIn”.',
+  }),
 
   // seen together
   'loggers-swapped': ({ other, warmerBy, days: n }) => ({

@@ -138,7 +138,7 @@ export const aboutLogs: SentencesFor<LogFinding> = {
   }),
   'unit-assumed': ({ taken }) => ({
     text: `The file does not name the unit of its power; it was taken as ${taken}, but the values are so small that they could be kW.`,
-    remedy: 'Write the unit into the header, as in “Power (kW)” or “Power (W)”.',
+    remedy: 'Say "unit": "W" or "kW" beside it in house.json, or write the unit into the header.',
   }),
   'other-unit-left-out': ({ said, count: n, lines: at }) => ({
     text: `${count(n, 'value')} in a unit of something else than the column holds (“${said}”) ${n === 1 ? 'was' : 'were'} left out: ${lines(at, n)}.`,

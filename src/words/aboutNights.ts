@@ -73,7 +73,6 @@ export const aboutNights: SentencesFor<NightReason | NightsNote> = {
     remedy: 'Look at that night, and let more nights pass.',
   }),
   'room-cools-fastest': ({ room, ratio, low, high }) => ({
-    text: `“${room}” cools fastest: its time constant is ${ratioBetween({ value: ratio, low, high })} times the house’s.`,
-    remedy: 'Look for gaps and missing insulation there first.',
+    text: `“${room}” cools fastest: its time constant is ${ratioBetween({ value: ratio, low, high })} times the house’s. More outer wall or less mass alone can do that.`,
   }),
 };

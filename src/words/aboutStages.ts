@@ -42,6 +42,10 @@ export const aboutStages: SentencesFor<StageNote> = {
     text: 'What was metered is far less than this house would lose: it is taken for one appliance, not for the heating, and left out.',
     remedy: 'Meter all of the heating, or state small constant heat under "constantGainsW".',
   }),
+  'size-unknown': () => ({
+    text: 'Neither the floor area nor the volume of the house is stated, so the design’s network is left out and the heat loss rests on plainer ways alone.',
+    remedy: 'Give "floorAreaM2", and "volumeM3" if you know it.',
+  }),
   'methods-disagree': ({ methods }) => ({
     text: `Two ways to the heat loss contradict each other (${methods.map((it) => methodNames[it]).join('; ')}), so there is no verdict.`,
     remedy:

@@ -33,6 +33,7 @@ export const hoursBetween = (it: Estimate) => between(it, withinInterval(it), ' 
 export const ratio = (value: number) => decimal(value, 2);
 export const ratioBetween = (it: Estimate) => between(it, ratio, '');
 export const transmittance = (value: number) => `${decimal(value, 2)} W/(m²K)`;
+export const transmittanceBetween = (it: Estimate) => between(it, (value) => decimal(value, 2), ' W/(m²K)');
 export const temperature = (celsius: number) => `${decimal(celsius, 1)} °C`;
 export const kelvins = (difference: number) => `${decimal(difference, 1)} K`;
 export const rate = (kelvinsPerHour: number) => `${decimal(kelvinsPerHour, 2)} K/h`;

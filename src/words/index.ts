@@ -1,6 +1,10 @@
 export { cutTo, sayFitting, sayJoints } from './aboutAirGaps.ts';
+export { apartSentence } from './aboutApart.ts';
+export { gapSentence, sayExplanation } from './aboutGap.ts';
+export { whereToLookSentence } from './aboutWhereToLook.ts';
 export * as figures from './figures.ts';
 export { doubtNames, methodNames, reasonsInBrief, unitsWritten, verdictSentences } from './names.ts';
-export { heaterCautions } from './nextSteps.ts';
+export { heaterCautions, testWords } from './nextSteps.ts';
 export { type Finding, say } from './say.ts';
 export { clockWords, writtenWords } from './understood.ts';
+export { changeOfYearSentence, smallestChangeSentence, yearSentence } from './whatChanged.ts';

@@ -12,6 +12,17 @@ export const methodNames: Readonly<Record<Method, string>> = {
   'state-space': 'from the stochastic model',
 };
 
+/** The same in the middle of a sentence. */
+export const methodsSpoken: Readonly<Record<Method, string>> = {
+  network: 'the design’s network',
+  'effective-capacity': 'the effective heat capacity',
+  combined: 'network and effective heat capacity together',
+  'capacity-over-tau': 'heat capacity over cooling rate',
+  'heat-then-cool': 'the slopes of the heated night',
+  'heat-balance': 'the balance of metered days',
+  'state-space': 'the stochastic model',
+};
+
 /** Where the width of an interval comes from. */
 export const doubtNames: Readonly<Record<DoubtSource, string>> = {
   capacity: 'how much heat the house holds',

@@ -23,6 +23,6 @@ test('a time constant that depends on when one begins is told with both figures'
 test('the room that cools fastest is told with its interval', () => {
   const note = { room: 'Loft', ratio: 0.62, low: 0.55, high: 0.7 };
   expect(aboutNights['room-cools-fastest']({ code: 'room-cools-fastest', ...note }).text).toBe(
-    '“Loft” cools fastest: its time constant is 0.55 to 0.70 (0.62) times the house’s.',
+    '“Loft” cools fastest: its time constant is 0.55 to 0.70 (0.62) times the house’s. More outer wall or less mass alone can do that.',
   );
 });

@@ -1,7 +1,7 @@
 /** A night as a few lines of text: inside, the fit, and outside. */
-import type { Evidence } from '../src/assess.ts';
-import type { JudgedNight } from '../src/cooling/index.ts';
-import { indexAt, timeAt } from '../src/series/grid.ts';
+import type { Evidence } from '../../src/assess.ts';
+import type { JudgedNight } from '../../src/cooling/index.ts';
+import { indexAt, timeAt } from '../../src/series/grid.ts';
 
 const WIDTH = 64;
 const HEIGHT = 12;
