@@ -347,7 +347,12 @@ function throughNetwork(
 const withNetwork = (own: Measured, network: NetworkStageResult | null): Measured =>
   network === null
     ? own
-    : { ...own, estimates: [...network.estimates, ...own.estimates], doubts: network.doubts };
+    : {
+        ...own,
+        estimates: [...network.estimates, ...own.estimates],
+        doubts: network.doubts,
+        apart: network.apart,
+      };
 
 /** A stage without metered heat takes the watts of the nearest stage that has it, if the mass is the same. */
 function withBorrowed(own: Measured, all: readonly Measured[]): Measured {

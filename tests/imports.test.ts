@@ -16,6 +16,7 @@ const groups: readonly (readonly string[])[] = [
   ['damp', 'gap'],
   ['words'],
   ['assess.ts', 'report.ts', 'curves.ts'],
+  ['sheet'],
 ];
 
 interface Import {

@@ -13,6 +13,7 @@ import { effectiveCapacity, type FittedNight } from './effectiveCapacity.ts';
 import { fitNetwork } from './fit.ts';
 import { hoursOf } from './hours.ts';
 import { leakageOf } from './leakage.ts';
+import { type LeakageApart, leakageApart } from './leakageApart.ts';
 import { modelOf } from './model.ts';
 import { type Outlook, outlooksOf } from './outlook.ts';
 import { priorsOf } from './parameters.ts';
@@ -38,6 +39,8 @@ export interface NetworkStageResult {
   readonly estimates: readonly HeatLossEstimate[];
   /** Where the doubt of the one that leads comes from; null without any. */
   readonly doubts: DoubtShares | null;
+  /** What goes with the air and what through the shell; null where the stage has no figure. */
+  readonly apart: LeakageApart | null;
 }
 
 export interface NetworkResult {
@@ -108,7 +111,7 @@ export function networkEstimates(input: NetworkInput): NetworkResult | null {
   });
 
   const stageResult = (figure: LogFigure | null, s: number): NetworkStageResult => {
-    if (figure === null) return { estimates: [], doubts: null };
+    if (figure === null) return { estimates: [], doubts: null, apart: null };
     const notes = notesOf(input, spans, heatedDates, s, surroundings.wind !== null, vapour[s]);
     const ownSd = networkSd(figure.variance, known);
     const network: HeatLossEstimate = {
@@ -117,8 +120,9 @@ export function networkEstimates(input: NetworkInput): NetworkResult | null {
       heatLossCoefficient: logInterval(Math.exp(figure.log), ownSd),
       notes,
     };
+    const told = leakageApart(problem, posterior, network.heatLossCoefficient, s);
     const found = effective[s];
-    if (found === null) return { estimates: [network], doubts: sharesOf(figure, ownSd ** 2) };
+    if (found === null) return { estimates: [network], doubts: sharesOf(figure, ownSd ** 2), apart: told };
     const otherSd = effectiveSd(restsOn(figure, s), known.madeUp);
     const byCapacity: HeatLossEstimate = {
       method: 'effective-capacity',
@@ -126,7 +130,8 @@ export function networkEstimates(input: NetworkInput): NetworkResult | null {
       heatLossCoefficient: logInterval(found, otherSd),
       notes: [{ code: 'rests-on-capacity', relativeSd: capacitySd }],
     };
-    if (tier !== 'loggers') return { estimates: [network, byCapacity], doubts: sharesOf(figure, ownSd ** 2) };
+    if (tier !== 'loggers')
+      return { estimates: [network, byCapacity], doubts: sharesOf(figure, ownSd ** 2), apart: told };
     const apart = Math.log(found) - figure.log;
     const bothSd = combinedSd(ownSd, otherSd, apart);
     const combined: HeatLossEstimate = {
@@ -135,7 +140,7 @@ export function networkEstimates(input: NetworkInput): NetworkResult | null {
       heatLossCoefficient: logInterval(Math.exp(figure.log + apart / 2), bothSd),
       notes,
     };
-    return { estimates: [combined, network, byCapacity], doubts: sharesOf(figure, bothSd ** 2) };
+    return { estimates: [combined, network, byCapacity], doubts: sharesOf(figure, bothSd ** 2), apart: told };
   };
 
   return {
