@@ -15,6 +15,7 @@ const groups: readonly (readonly string[])[] = [
   ['heatloss'],
   ['damp', 'gap'],
   ['words'],
+  ['assessing'],
   ['assess.ts', 'report.ts', 'curves.ts'],
   ['sheet'],
 ];
