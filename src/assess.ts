@@ -5,10 +5,11 @@ import { compare, pairsOf } from './assessing/compared.ts';
 import type { Assessing, AssessStep, Evidence } from './assessing/evidence.ts';
 import { assessStage } from './assessing/judged.ts';
 import { measureStage, wholeRecord } from './assessing/measured.ts';
-import { throughNetwork, withNetwork } from './assessing/throughNetwork.ts';
+import { networkOfDesign, withNetwork } from './assessing/throughNetwork.ts';
 import { judgeNights, nightsOfStage } from './cooling/index.ts';
 import { designOf } from './fabric/index.ts';
 import { designedYear, overlaps, sizeUnknown, unknownNights } from './gap/index.ts';
+import { foretoldNights, networkEstimates } from './heatloss/index.ts';
 import type { House } from './house.ts';
 import { type FileRemark, gatherRecord } from './record/index.ts';
 import { timeAt } from './series/grid.ts';
@@ -53,7 +54,7 @@ export function assessRecord(
   onStep: (step: AssessStep) => void = () => {},
 ): Pick<
   Evidence,
-  'design' | 'designedYear' | 'neighbour' | 'nights' | 'stages' | 'comparisons' | 'findings'
+  'design' | 'designedYear' | 'neighbour' | 'nights' | 'foretold' | 'stages' | 'comparisons' | 'findings'
 > {
   const { location } = house;
   onStep({ kind: 'nights' });
@@ -75,9 +76,10 @@ export function assessRecord(
     onStep({ kind: 'stage', name: stage.name, done, of });
     return measureStage(stage, rests);
   });
-  const network = throughNetwork(house, record, design, neighbour, measured, (done, of) =>
-    onStep({ kind: 'network', done, of }),
-  );
+  const drawn = networkOfDesign(house, record, design, measured);
+  const network =
+    drawn &&
+    networkEstimates({ ...drawn, neighbour, onRound: (done, of) => onStep({ kind: 'network', done, of }) });
   const stages = measured
     .map((own, s) => withNetwork(own, network?.stages[s] ?? null))
     .map((own, s, all) =>
@@ -88,6 +90,7 @@ export function assessRecord(
     designedYear: design && designedYear(house, design),
     neighbour,
     nights,
+    foretold: drawn === null ? [] : foretoldNights(drawn),
     stages,
     comparisons: pairsOf(stages).map(([before, after]) =>
       compare(before, after, network?.ratio(stages.indexOf(before), stages.indexOf(after)) ?? null, {

@@ -179,6 +179,9 @@ const night = z.strictObject({
   heated: z.boolean(),
   reasons: z.array(message),
   dropK: z.number().nullable(),
+  foretoldDropK: estimate
+    .optional()
+    .describe('of the house as drawn, from the same evening on in the same weather; of the last used nights'),
   rateKPerH: z.number().nullable(),
   meanDifferenceK: z.number().nullable(),
   timeConstantH: z.number().nullable(),
@@ -344,6 +347,7 @@ const elementGap = z.strictObject({
 
 const gap = z.strictObject({
   ratio: estimate,
+  drawnWK: z.number().optional().describe('what it was set beside: as tested, or with vents in use'),
   verdict: verdict.nullable(),
   excessWK: estimate.optional().describe('measured less designed; this and the next of finished stages only'),
   elements: z.array(elementGap).optional().describe('none where it loses no more than drawn'),

@@ -1,6 +1,7 @@
 /** The evidence of each night as lines to draw: what the pages and the sheet show of a night. */
 import type { Evidence } from './assess.ts';
 import type { JudgedNight } from './cooling/index.ts';
+import type { ForetoldNight } from './heatloss/index.ts';
 import { indexAt, timeAt, timesBetween } from './series/grid.ts';
 
 /** One night from an hour before sunset to an hour after sunrise, on the grid; null where there is no reading. */
@@ -18,6 +19,15 @@ export interface NightCurve {
   readonly fitted: readonly (number | null)[];
   /** Instants between which the fall was fitted [s]; null without a window. */
   readonly window: { readonly from: number; readonly to: number } | null;
+  /** What the house as drawn would have done within that window [°C]; left out where nobody can tell. */
+  readonly foretold?: Foretold;
+}
+
+/** The likeliest course and the bounds of its 95 % interval, for each time; null outside the window. */
+export interface Foretold {
+  readonly value: readonly (number | null)[];
+  readonly low: readonly (number | null)[];
+  readonly high: readonly (number | null)[];
 }
 
 const MARGIN = 3600; // [s]
@@ -26,7 +36,7 @@ const MARGIN = 3600; // [s]
 export const nightCurves = (evidence: Evidence): NightCurve[] =>
   evidence.nights.map((night) => nightCurve(evidence, night));
 
-function nightCurve({ record }: Evidence, { night, window, fit }: JudgedNight): NightCurve {
+function nightCurve({ record, foretold }: Evidence, { night, window, fit }: JudgedNight): NightCurve {
   const { grid } = record;
   const first = Math.max(0, indexAt(grid, night.sunset - MARGIN));
   const last = Math.min(grid.length - 1, indexAt(grid, night.sunrise + MARGIN));
@@ -36,6 +46,7 @@ function nightCurve({ record }: Evidence, { night, window, fit }: JudgedNight): 
     window === null || fit?.kind !== 'fitted' || cell < window.first || cell > window.last
       ? Number.NaN
       : fit.curve[cell - window.first];
+  const drawn = foretold.find(({ date }) => date === night.date);
   return {
     date: night.date,
     sunset: night.sunset,
@@ -45,5 +56,15 @@ function nightCurve({ record }: Evidence, { night, window, fit }: JudgedNight): 
     outside: cells.map((cell) => shown(record.outsideTemperature[cell])),
     fitted: cells.map((cell) => shown(fittedAt(cell))),
     window: window && { from: timeAt(grid, window.first), to: timeAt(grid, window.last) },
+    ...(drawn !== undefined && { foretold: foretoldAt(cells, drawn, shown) }),
   };
+}
+
+function foretoldAt(
+  cells: readonly number[],
+  { first, temperature, coolest, warmest }: ForetoldNight,
+  shown: (value: number) => number | null,
+): Foretold {
+  const over = (series: Float64Array) => cells.map((cell) => shown(series[cell - first]));
+  return { value: over(temperature), low: over(coolest), high: over(warmest) };
 }

@@ -24,7 +24,7 @@ import type {
   StageWeather,
   WhereToLook,
 } from './gap/index.ts';
-import type { DoubtShares, SurfaceHint } from './heatloss/index.ts';
+import type { DoubtShares, ForetoldNight, SurfaceHint } from './heatloss/index.ts';
 import type { LeakageApart } from './heatloss/network/leakageApart.ts';
 import type { LogChannel, Understood } from './logs/index.ts';
 import { logInterval } from './maths/logInterval.ts';
@@ -55,7 +55,7 @@ export function reportOf(evidence: Evidence): Assessment {
     house: house.name,
     design: evidence.design && reportDesign(evidence.design, evidence.designedYear),
     imports: evidence.accounts.map((account) => reportImport(account, zone)),
-    stages: evidence.stages.map((stage) => reportStage(stage, record.grid, zone)),
+    stages: evidence.stages.map((stage) => reportStage(stage, evidence.foretold, record.grid, zone)),
     comparisons: evidence.comparisons.map(({ before, after, ratios, change, notes }) => ({
       before,
       after,
@@ -153,13 +153,21 @@ function reportElement(element: ElementDesign): NonNullable<Assessment['design']
   return { name, areaM2: area, uValue: transmittance, heatLossWK: heatLoss, to, notes: findings.map(say) };
 }
 
-function reportStage(evidence: StageEvidence, grid: Grid, zone: string): StageResult {
+function reportStage(
+  evidence: StageEvidence,
+  foretold: readonly ForetoldNight[],
+  grid: Grid,
+  zone: string,
+): StageResult {
   const { stage, pooled, estimates, tier, headline, gap, candidates, next, notes } = evidence;
   return {
     name: stage.name,
     from: isoWithOffset(stage.from, zone),
     to: isoWithOffset(stage.to, zone),
-    nights: stage.nights.map((night) => reportNight(night, grid, zone)),
+    nights: stage.nights.map((night) => ({
+      ...reportNight(night, grid, zone),
+      ...reportForetold(foretold.find(({ date }) => date === night.night.date)),
+    })),
     timeConstantH: pooled && estimateInHours(pooled.timeConstant),
     ...reportLaterStarts(evidence.laterStarts),
     ...reportLeaveOneOut(evidence.leaveOneOut),
@@ -218,11 +226,12 @@ const reportAgreement = ({ agree, groups, apart, notes }: Agreement): StageResul
 const reportApart = (it: LeakageApart): StageResult['apart'] =>
   it.kind === 'told apart' ? { fabricWK: it.fabric, leakageWK: it.leakage } : null;
 
-function reportGap({ ratio, verdict, detail }: Gap): NonNullable<StageResult['gap']> {
-  if (detail === null) return { ratio, verdict };
+function reportGap({ ratio, drawn, verdict, detail }: Gap): NonNullable<StageResult['gap']> {
+  if (detail === null) return { ratio, drawnWK: drawn, verdict };
   const { excess, elements, mean, notes } = detail;
   return {
     ratio,
+    drawnWK: drawn,
     verdict,
     excessWK: excess,
     elements: elements.map(reportElementGap),
@@ -358,6 +367,14 @@ function reportNight(judged: JudgedNight, grid: Grid, zone: string): NightResult
     timeConstantH: fitted && inHours(fitted.timeConstant.value),
     timeConstantSeH: fitted && inHours(fitted.timeConstant.value) * fitted.logSe,
   };
+}
+
+/** The fall over the whole window [K]. */
+function reportForetold(night: ForetoldNight | undefined): Pick<NightResult, 'foretoldDropK'> {
+  if (night === undefined) return {};
+  const { temperature, coolest, warmest } = night;
+  const fall = (to: Float64Array) => temperature[0] - to[to.length - 1];
+  return { foretoldDropK: { value: fall(temperature), low: fall(warmest), high: fall(coolest) } };
 }
 
 /** What was understood of one file. */

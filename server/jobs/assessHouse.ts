@@ -5,7 +5,7 @@ import { nightCurves } from '../../src/curves.ts';
 import { readHouse } from '../../src/houseFile.ts';
 import { filesNamed } from '../../src/record/index.ts';
 import { reportOf } from '../../src/report.ts';
-import { say } from '../../src/words/index.ts';
+import { drawnBeside, say } from '../../src/words/index.ts';
 import type { HouseSummary } from '../api/shapes.ts';
 import { openForReading } from '../store/database.ts';
 import { readingFrom } from '../store/reading.ts';
@@ -66,7 +66,7 @@ function answerOf({ stages, design }: Assessment): HouseSummary['answer'] {
   return {
     stage: stage.name,
     heatLossWK: measured && { value: measured.value, low: measured.low, high: measured.high },
-    drawnWK: design && (design.heatLossAsTestedWK ?? design.heatLossWK),
+    drawnWK: drawnBeside(stage, design),
     ratio: gap?.ratio ?? null,
     verdict: gap?.verdict ?? null,
     timeConstantH: stage.timeConstantH,

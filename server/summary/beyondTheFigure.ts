@@ -1,6 +1,6 @@
 /** What a figure comes to: where the gap could sit, where to look, what would decide it. */
 import type { StageResult } from '../../src/assessment.ts';
-import { apartSentence, figures, gapSentence, whereToLookSentence } from '../../src/words/index.ts';
+import { chance, figures, gapSentence, whereToLookSentence } from '../../src/words/index.ts';
 import { section, sentence } from './text.ts';
 
 /** Tests that might settle it, the likeliest first. */
@@ -10,7 +10,7 @@ export function furtherText({ furtherTests = [] }: StageResult): string[] {
     'What further tests would leave of it (measured / drawn, if the figure stays):',
     ...furtherTests.map(
       ({ text, ratio, chanceToDecide }) =>
-        `  ${figures.ratioBetween(ratio)}   settles it with ${figures.percent(chanceToDecide).padStart(5)}   ${text}`,
+        `  ${figures.ratioBetween(ratio)}   settles it with ${chance(chanceToDecide).padEnd(11)}  ${text}`,
     ),
     '',
   ];
@@ -21,11 +21,7 @@ export function gapText(stage: StageResult): string[] {
   if (gap === null) return [];
   const elements = gap.elements ?? [];
   return [
-    ...section('The gap', [
-      ...sentence(gapSentence(gap)),
-      ...(gap.notes ?? []),
-      ...sentence(apartSentence(stage)),
-    ]),
+    ...section('The gap', [...sentence(gapSentence(gap)), ...(gap.notes ?? [])]),
     ...(elements.length === 0
       ? []
       : [

@@ -1,6 +1,14 @@
 /** One stage on the terminal. */
 import type { Assessment, StageResult } from '../../src/assessment.ts';
-import { doubtNames, figures, methodNames, verdictSentences, yearSentence } from '../../src/words/index.ts';
+import {
+  apartSentence,
+  doubtNames,
+  drawnBeside,
+  figures,
+  methodNames,
+  verdictSentences,
+  yearSentence,
+} from '../../src/words/index.ts';
 import { furtherText, gapText, lookText } from './beyondTheFigure.ts';
 import { heading, section, sentence } from './text.ts';
 
@@ -10,7 +18,7 @@ type Surface = NonNullable<StageResult['surfaces']>[number];
 export function stageText(stage: StageResult, { design }: Assessment): string {
   const used = stage.nights.filter((night) => night.used).length;
   const { heatLossWK: measured, timeConstantH: tau, gap } = stage;
-  const drawn = design && (design.heatLossAsTestedWK ?? design.heatLossWK);
+  const drawn = drawnBeside(stage, design);
   return [
     heading(stage.name, '-'),
     measured
@@ -36,12 +44,10 @@ export function stageText(stage: StageResult, { design }: Assessment): string {
       ...(stage.estimates.find(({ method }) => method === measured?.method)?.notes ?? []),
     ]),
     ...otherEstimates(stage),
-    ...section('Do the ways agree', [
-      ...(stage.agreement?.notes ?? []),
-      ...(stage.agreement?.apart.flatMap(({ causes }) => causes) ?? []),
-    ]),
+    ...agreementText(stage),
     ...(stage.surfaces ?? []).flatMap(surfaceText),
     ...doubtText(stage),
+    ...section('Air and fabric', sentence(apartSentence(stage))),
     ...section('A year', [...sentence(yearSentence(stage)), ...(stage.annual?.notes ?? [])]),
   ].join('\n');
 }
@@ -83,6 +89,13 @@ function otherEstimates({ estimates, heatLossWK }: StageResult): string[] {
     ),
     '',
   ];
+}
+
+/** What it comes to, each usual cause once. */
+function agreementText({ agreement }: StageResult): string[] {
+  if (agreement === undefined) return [];
+  const causes = new Map(agreement.apart.flatMap((it) => it.causes).map((it) => [it.text, it]));
+  return section('Do the ways agree', [...agreement.notes, ...causes.values()]);
 }
 
 /** Shares too small to matter are left out. */

@@ -54,7 +54,12 @@ export function compare(
     ratios: ratio && { heatLossRatio: ratio, timeConstantRatio: plain?.timeConstantRatio ?? null },
     change,
     notes: [
-      differing.length > 0 ? { code: 'mass-may-differ', names: differing } : { code: 'same-mass-assumed' },
+      ...(differing.length > 0
+        ? [{ code: 'mass-may-differ', names: differing } as const]
+        : ratio !== null
+          ? [{ code: 'same-mass-assumed' } as const]
+          : []),
+      ...(known.house.conditions?.openToNeighbour ? [{ code: 'ratio-with-open-door' } as const] : []),
       ...(shared.length > 0 ? [{ code: 'shared-nights-left-out', dates: shared } as const] : []),
       ...change.notes,
     ],

@@ -24,7 +24,13 @@ import type {
   StageNote,
   WhereToLook,
 } from '../gap/index.ts';
-import type { DoubtShares, HeatLossEstimate, HeatLossNote, SurfaceHint } from '../heatloss/index.ts';
+import type {
+  DoubtShares,
+  ForetoldNight,
+  HeatLossEstimate,
+  HeatLossNote,
+  SurfaceHint,
+} from '../heatloss/index.ts';
 import type { ApartNote, LeakageApart } from '../heatloss/network/leakageApart.ts';
 import type { House } from '../house.ts';
 import type { LogFinding } from '../logs/index.ts';
@@ -42,6 +48,8 @@ export interface Evidence {
   /** What the house cools towards beside outdoors; null without a heated neighbour whose temperature is known. */
   readonly neighbour: Neighbour | null;
   readonly nights: readonly JudgedNight[];
+  /** What the house as drawn would have done in the last used nights; none where no network can be made of it. */
+  readonly foretold: readonly ForetoldNight[];
   readonly stages: readonly StageEvidence[];
   readonly comparisons: readonly ComparisonEvidence[];
   readonly findings: readonly (RecordFinding | LogFinding | StageNote)[];

@@ -1,9 +1,10 @@
 /** A stage measured is set beside the design: gap, verdict, what would decide it, what is to be said. */
 
-import { notesOnNights } from '../cooling/index.ts';
+import { notesOnNights, type StageNights } from '../cooling/index.ts';
 import { type Design, statedNeighbour } from '../fabric/index.ts';
 import {
   agreementOf,
+  type Bar,
   type Conditions,
   candidatesOf,
   DEFAULT_ALLOWANCE,
@@ -55,7 +56,7 @@ export function assessStage(
     gap,
     candidates,
     next: nextSteps(
-      { tier, verdict: gap?.verdict ?? null, goodNights: used.length },
+      { tier, verdict: gap?.verdict ?? null, goodNights: used.length, bar: barOf(house, stage, agree) },
       design !== null,
       candidates,
     ),
@@ -74,6 +75,13 @@ export function assessStage(
         : []),
     ],
   };
+}
+
+function barOf({ conditions }: House, { nights }: StageNights, agree: boolean): Bar | null {
+  if (conditions?.openToNeighbour) return 'open to the neighbour';
+  if (!agree) return 'ways apart';
+  const byHand = nights.some(({ reasons }) => reasons.some(({ code }) => code === 'left-out-by-hand'));
+  return byHand && !nights.some(({ used }) => used) ? 'nights out by hand' : null;
 }
 
 /** Only its doubt is taken apart, so that it is known what would narrow it. */

@@ -9,7 +9,7 @@ import {
   roomsCooling,
   type StageNights,
 } from '../cooling/index.ts';
-import type { Design } from '../fabric/index.ts';
+import { type Design, designOf } from '../fabric/index.ts';
 import { whereToLook } from '../gap/index.ts';
 import {
   capacityOverTau,
@@ -17,6 +17,7 @@ import {
   heatThenCool,
   stateSpace,
   surfaceHints,
+  underConditions,
   windowsOf,
 } from '../heatloss/index.ts';
 import type { House } from '../house.ts';
@@ -94,7 +95,10 @@ export function measureStage(stage: StageNights, restsOn: RestsOn): Measured {
 function estimatesOf(
   given: RestsOn & Pick<Measured, 'stage' | 'pooled'>,
 ): Pick<StageEvidence, 'estimates' | 'unanswered'> {
-  const { stage, pooled, house, record, design, nights } = given;
+  const { stage, pooled, record, nights } = given;
+  const house = asItStood(given.house, stage);
+  const design = house === given.house ? given.design : designOf(house);
+  const heatLossAsDrawn = given.design && drawnLike(given.house, given.design);
   const neighbourShare = given.neighbour?.weight ?? 0;
   if (house.conditions?.openToNeighbour) return { estimates: [], unanswered: [] };
   const constantGains = house.constantGainsW ?? 0;
@@ -111,7 +115,7 @@ function estimatesOf(
   const estimates = [
     balance.estimate,
     stateSpace(record, stage, {
-      heatLossAsDrawn: design && drawnLike(house, design),
+      heatLossAsDrawn,
       heatCapacity: design?.heatCapacity ?? null,
       constantGains,
       neighbour: given.neighbour,
@@ -137,8 +141,17 @@ function estimatesOf(
         })
       : null,
   ].filter((estimate) => estimate !== null);
-  return { estimates, unanswered: [...balance.unanswered, ...unanswered] };
+  return {
+    estimates: underConditions(estimates, { house, record, design, stage }, heatLossAsDrawn),
+    unanswered: [...balance.unanswered, ...unanswered],
+  };
 }
+
+/** Without the elements that were not there yet: they hold no heat, and no sun shines through them. */
+const asItStood = (house: House, { missing }: StageNights): House =>
+  missing.length === 0 || house.elements === undefined
+    ? house
+    : { ...house, elements: house.elements.filter(({ name }) => !missing.includes(name)) };
 
 const notLogged = ({ reasons }: JudgedNight) => reasons.some(({ code }) => code === 'no-inside-readings');
 

@@ -70,7 +70,11 @@ export function measuredYear(house: House, design: Design | null, measured: Meas
       orientation(year, day),
       added === null
         ? { code: 'annual-air-as-measured', ventsShut }
-        : { code: 'annual-vents-added', added: added.value },
+        : {
+            code: 'annual-vents-added',
+            added: added.value,
+            said: house.conditions?.ventsClosed === true,
+          },
       ...neighbourNote(house, design),
       ...(measured.finished ? [] : [{ code: 'annual-of-unfinished' } as const]),
     ],

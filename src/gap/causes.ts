@@ -15,7 +15,7 @@ export type Cause =
   | { readonly code: 'heat-not-counted' }
   /** The higher one counts metered heat, and not all of it warmed the house. */
   | { readonly code: 'heat-gone-elsewhere' }
-  | { readonly code: 'sun-not-counted' }
+  | { readonly code: 'sun-not-counted' /** Irradiance was given. */; readonly logged: boolean }
   | { readonly code: 'sun-on-logger'; readonly place: 'inside' | 'outside' }
   | { readonly code: 'neighbour-warms'; readonly known: 'stated' | 'not known' }
   | { readonly code: 'drying-draws-heat'; readonly weeks: number }
@@ -28,9 +28,13 @@ export type Cause =
 /** Wet plaster and screed still draw heat so long after they were laid [weeks]. PRACTICE. */
 const DRYING = 26;
 
-const SUN_LEFT_IN: readonly HeatLossNote['code'][] = [
+const SUN_NOT_LOGGED: readonly HeatLossNote['code'][] = [
   'no-irradiance',
   'sun-of-ordinary-sky',
+  'sun-by-usual-sky',
+];
+const SUN_LEFT_IN: readonly HeatLossNote['code'][] = [
+  ...SUN_NOT_LOGGED,
   'sun-not-separable',
   'sun-held-by-glass',
 ];
@@ -53,7 +57,7 @@ export function likelyCauses(
   const daysBelow = onDays(lower) && !onDays(higher);
   const daysAbove = onDays(higher) && !onDays(lower);
   const causes: (Cause | false)[] = [
-    says(lower, SUN_LEFT_IN) && { code: 'sun-not-counted' },
+    says(lower, SUN_LEFT_IN) && { code: 'sun-not-counted', logged: !says(lower, SUN_NOT_LOGGED) },
     (neighbour === 'stated' || neighbour === 'not known') && { code: 'neighbour-warms', known: neighbour },
     meteredAbove && weeks !== null && weeks <= DRYING && { code: 'drying-draws-heat', weeks },
     (says(lower, STRAINED) || says(higher, STRAINED)) && { code: 'heated-night-strained' },
@@ -66,7 +70,7 @@ export function likelyCauses(
     onMass(lower) && onMass(higher) && { code: 'layers-unlike-drawn' },
   ];
   const found = causes.filter((cause) => cause !== false);
-  return found.length > 0 ? found : [{ code: 'sun-not-counted' }];
+  return found.length > 0 ? found : [{ code: 'sun-not-counted', logged: true }];
 }
 
 const says = ({ notes }: HeatLossEstimate, codes: readonly HeatLossNote['code'][]) =>

@@ -48,11 +48,14 @@ export function explanationsOf(
   };
   return faults.flatMap((fault) => {
     const more = (worse[fault] ?? drawn) - drawn;
-    if (more <= 0) return [];
     const share = Math.min(1, (more * area * temperatureFactor) / excess);
+    if (share < HARDLY_ANY) return [];
     return [{ fault, transmittance: transmittance + more, share }];
   });
 }
+
+/** A share that would be told as nothing [–]. */
+const HARDLY_ANY = 0.005;
 
 const widened = (bridge: LayerBridge): LayerBridge => ({
   ...bridge,

@@ -12,6 +12,8 @@ export interface Gap {
   /** Measured over designed. */
   readonly ratio: Estimate;
   readonly verdict: Verdict | null;
+  /** What it was set beside [W/K]. */
+  readonly drawn: number;
   /** Null for a stage that is not finished. */
   readonly detail: GapDetail | null;
 }
@@ -42,9 +44,11 @@ export interface ToCompare {
 export function gapOf(given: ToCompare): Gap {
   const { house, heatLoss, drawn, finished, agree } = given;
   const ratio = gapRatio(heatLoss, drawn);
-  if (!finished) return { ratio, verdict: null, detail: null };
+  if (!finished) return { ratio, drawn, verdict: null, detail: null };
   const verdict = agree ? verdictOf(ratio, house.allowance) : 'undecided';
-  return { ratio, verdict, detail: detailOf(given) };
+  // Air is in what was measured: without it in the design, more than drawn is no fault found.
+  const told = verdict === 'exceeds' && house.ventilation === undefined ? 'undecided' : verdict;
+  return { ratio, drawn, verdict: told, detail: detailOf(given, told) };
 }
 
 /**
@@ -53,7 +57,7 @@ export function gapOf(given: ToCompare): Gap {
  *
  * @see ISO 13789:2017 for what counts, ISO 13370:2017 for floors on the ground
  */
-function detailOf({ house, design, heatLoss, drawn }: ToCompare): GapDetail {
+function detailOf({ house, design, heatLoss, drawn }: ToCompare, verdict: Verdict): GapDetail {
   const excess = {
     value: heatLoss.value - drawn,
     low: heatLoss.low - drawn,
@@ -66,23 +70,31 @@ function detailOf({ house, design, heatLoss, drawn }: ToCompare): GapDetail {
     house.ventilation === undefined || ventilation === null
       ? null
       : meanTransmittanceOf(heatLoss, ventilation, design);
-  const elements = excess.value > 0 ? gapInElements(house, design, excess) : [];
+  const withAir = house.ventilation !== undefined;
+  const elements = excess.value > 0 && withAir ? gapInElements(house, design, excess) : [];
   const range = asTested ? design.ranges.heatLossAsTested : design.ranges.heatLoss;
   const notes: (GapNote | null)[] = [
     {
       code: 'gap-compared',
       asTested,
       drawn,
+      withAir,
       range,
       onGround: design.elements.some(({ to }) => to === 'ground'),
       neighbours: design.elements.flatMap(({ to, name }) => (to === 'adjacent' ? [name] : [])),
     },
-    excess.value > 0 ? null : { code: 'gap-none', less: -excess.value, most: excess.high },
+    withAir ? null : { code: 'gap-without-air' },
+    withAir && design.heatLossAsTested === null && house.conditions?.ventsClosed !== false
+      ? { code: 'gap-vents-in-use' }
+      : null,
+    excess.value > 0
+      ? null
+      : { code: 'gap-none', sure: verdict === 'meets', less: -excess.value, most: excess.high },
     excess.value > 0 && excess.low <= 0 ? { code: 'gap-may-be-none', most: excess.high } : null,
     excess.value > 0 && range !== null && heatLoss.value <= range.high
       ? { code: 'gap-within-design', high: range.high }
       : null,
-    mean === null ? { code: 'mean-without-ventilation' } : { code: 'mean-transmittance', asTested, ...mean },
+    mean === null ? null : { code: 'mean-transmittance', asTested, ...mean },
     elements.length > 0 ? { code: 'gap-in-elements' } : null,
   ];
   return { excess, elements, mean, notes: notes.filter((note) => note !== null) };

@@ -8,13 +8,25 @@ export type GapNote =
       readonly code: 'gap-compared';
       readonly asTested: boolean;
       readonly drawn: number;
+      /** The design states its ventilation. */
+      readonly withAir: boolean;
       readonly range: Estimate | null;
       readonly onGround: boolean;
       /** Elements to heated neighbours, on neither side. */
       readonly neighbours: readonly string[];
     }
   /** By the best figure so much less than drawn; by the end of the interval so much more, or below zero less [W/K]. */
-  | { readonly code: 'gap-none'; readonly less: number; readonly most: number }
+  | {
+      readonly code: 'gap-none';
+      /** The verdict is that it meets the design. */
+      readonly sure: boolean;
+      readonly less: number;
+      readonly most: number;
+    }
+  /** No ventilation is drawn, while air is in what was measured. */
+  | { readonly code: 'gap-without-air' }
+  /** Nights may have been measured with vents shut, but the design is known in use only. */
+  | { readonly code: 'gap-vents-in-use' }
   /** The interval reaches down to the design; at most [W/K]. */
   | { readonly code: 'gap-may-be-none'; readonly most: number }
   /** What was measured lies within the design's own range, which ends here [W/K]. */
@@ -27,7 +39,6 @@ export type GapNote =
       readonly drawn: number;
       readonly ventilation: Estimate;
     }
-  | { readonly code: 'mean-without-ventilation' }
   /** What is said of single elements was not measured in them. */
   | { readonly code: 'gap-in-elements' }
   /** Even at its worst it explains so much of the gap at most [–]. */

@@ -12,7 +12,7 @@ export { type Candidate, candidatesOf } from './decide.ts';
 export { type Gap, gapOf } from './gap.ts';
 export type { GapNote } from './gapNotes.ts';
 export type { ElementGap } from './inElements.ts';
-export { type NextStep, nextSteps } from './next.ts';
+export { type Bar, type NextStep, nextSteps } from './next.ts';
 export { notesOn, overlaps, sizeUnknown, unknownNights } from './notesOn.ts';
 export type { Source } from './sources.ts';
 export type { StageNote } from './stageNotes.ts';

@@ -17,6 +17,10 @@ export type NextStep =
   | ({ readonly code: 'next-best-test' } & Candidate)
   /** Even that one probably would not. */
   | ({ readonly code: 'next-stays-open' } & Candidate)
+  /** Two ways contradict each other: until that is settled no test helps. */
+  | { readonly code: 'next-settle-ways' }
+  /** All nights that could count were left out by hand. */
+  | { readonly code: 'next-nights-by-hand' }
   | { readonly code: 'next-give-design' }
   /** The cooling is known, but not the heat capacity that would turn it into watts. */
   | { readonly code: 'next-give-capacity' }
@@ -29,13 +33,25 @@ const ENOUGH_NIGHTS = 5;
 const HARDLY = 0.25;
 const LIKELY = 0.5;
 
+/** What stands in the way of a figure or a verdict beside too wide an interval. */
+export type Bar = 'open to the neighbour' | 'ways apart' | 'nights out by hand';
+
+interface Standing {
+  readonly tier: Tier;
+  readonly verdict: Verdict | null;
+  readonly goodNights: number;
+  readonly bar?: Bar | null;
+}
+
 /** @param candidates what further tests were found to be worth, the best first; none where that is not known */
 export function nextSteps(
-  stage: { readonly tier: Tier; readonly verdict: Verdict | null; readonly goodNights: number },
+  stage: Standing,
   hasDesign: boolean,
   candidates: readonly Candidate[] = [],
 ): NextStep[] {
+  if (stage.bar === 'open to the neighbour') return [];
   if (!hasDesign) return [{ code: 'next-give-design' }];
+  if (stage.bar === 'ways apart') return [{ code: 'next-settle-ways' }];
   if (stage.verdict === 'undecided' && candidates.length > 0) return toDecide(candidates, stage.goodNights);
   switch (stage.verdict) {
     case 'meets':
@@ -46,6 +62,7 @@ export function nextSteps(
     case null:
       break;
   }
+  if (stage.bar === 'nights out by hand') return [{ code: 'next-nights-by-hand' }];
   if (stage.tier === 'none' && stage.goodNights === 0) return [{ code: 'next-wait-for-cold', needed: 3 }];
   if (stage.tier === 'none' && stage.goodNights > 1) return [{ code: 'next-give-capacity' }];
   const nightsHelp = (stage.tier === 'loggers' || stage.tier === 'none') && stage.goodNights < ENOUGH_NIGHTS;

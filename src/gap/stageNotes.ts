@@ -16,6 +16,8 @@ export type StageNote = { readonly where?: Where } & (
   | { readonly code: 'mass-may-differ'; readonly names: readonly string[] }
   /** A door or hatch stands open to a heated house: what goes through it is in no figure. */
   | { readonly code: 'open-to-neighbour' }
+  /** A ratio that holds what goes through an open door to a heated house as well. */
+  | { readonly code: 'ratio-with-open-door' }
   /** What was metered is one appliance's. */
   | { readonly code: 'meter-not-of-heating' }
   /** The design states neither floor area nor volume. */

@@ -3,13 +3,16 @@ import { absoluteHumidity, moistureExcess, vapourPressure } from '../air/index.t
 import type { StageNights } from '../cooling/index.ts';
 import type { House } from '../house.ts';
 import type { HouseRecord, RoomSeries } from '../series/record.ts';
+import type { AirFlow } from './airFlow.ts';
 
 /** Vapour that the air takes along at night, and what it takes to evaporate it. */
 export interface VapourExcess {
   /** Inside less outside [kg/m³]. */
   readonly density: number;
-  /** Carried off by the air change that was drawn [kg/s]. */
+  /** Carried off by the air that the house exchanges [kg/s]. */
   readonly rate: number;
+  /** No air change was stated: an ordinary one was taken. */
+  readonly assumedAir: boolean;
   /** Drawn from the house, did all of it come out of the shell [W]. */
   readonly heat: number;
   /** Beyond what a dwelling in ordinary use holds at such an outdoor temperature. */
@@ -18,8 +21,6 @@ export interface VapourExcess {
 
 /** Of water at room temperature [J/kg]. ISO 13788 and handbooks: 2.45 MJ/kg at 20 °C. */
 const EVAPORATION = 2.45e6;
-/** Of air, per volume [J/(m³K)]: 0.33 Wh. */
-const AIR = 0.33 * 3600;
 /** Dwellings with normal occupancy and ventilation. ISO 13788:2012, Annex A. */
 const DWELLING = 2;
 /** Humidity known all through so much of the nights is enough to speak of them [–]. */
@@ -29,13 +30,14 @@ const LEAST_KNOWN = 0.5;
  * From the loggers of humidity inside and outdoors, over the nights that are used; null where either is missing. Nights,
  * because by day people wash, cook and open windows.
  *
- * @param ventilation as drawn [W/K]
+ * @param air what the house exchanges; null where that is not known, and then nothing is said
  */
 export function vapourExcess(
   record: HouseRecord,
   stage: StageNights,
-  ventilation: number,
+  air: AirFlow | null,
 ): VapourExcess | null {
+  if (air === null) return null;
   const inside = record.rooms.filter(({ place }) => place === 'inside');
   const outside = record.rooms.filter(({ place }) => place === 'outside');
   const windows = stage.nights.flatMap(({ used, window }) => (used && window !== null ? [window] : []));
@@ -51,10 +53,11 @@ export function vapourExcess(
   const mean = (of: (it: (typeof known)[number]) => number) =>
     known.reduce((sum, it) => sum + of(it), 0) / known.length;
   const density = mean((it) => it.density);
-  const rate = Math.max(0, density) * (ventilation / AIR);
+  const rate = Math.max(0, density) * air.flow;
   return {
     density,
     rate,
+    assumedAir: air.assumed,
     heat: rate * EVAPORATION,
     unusual:
       density >

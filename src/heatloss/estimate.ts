@@ -11,6 +11,8 @@ export type HeatLossNote =
   /** Relative standard deviation of the heat capacity that the figure rests on. */
   | { readonly code: 'rests-on-capacity'; readonly relativeSd: number }
   | { readonly code: 'gains-allowed-for' /** [W] */; readonly gains: number }
+  /** More than the house as drawn would have lost meanwhile [W]. */
+  | { readonly code: 'gains-beyond-house'; readonly gains: number; readonly lost: number }
   | {
       readonly code: 'heater-weak' /** Share of the heater's power that the house loses anyway. */;
       readonly share: number;

@@ -119,7 +119,7 @@ interface Answer {
   readonly notes: readonly HeatLossNote[];
 }
 
-type NoAnswer = NoPhases | 'heated-night-gap' | 'slopes-contradict';
+type NoAnswer = NoPhases | 'slopes-contradict';
 
 function readNight(
   record: HouseRecord,

@@ -1,6 +1,7 @@
 /** Where in a night a heater warmed the house, and where it then cooled: the two phases of a heated night. */
 import { mean, standardDeviation } from 'simple-statistics';
 import { type Grid, indexAt } from '../series/grid.ts';
+import { readOffByEye } from './readOffByEye.ts';
 
 /** Cells of the grid, both ends included; both spans are of the same length. */
 export interface HeaterPhases {
@@ -20,7 +21,9 @@ export type NoPhases =
   | 'heater-uneven'
   | 'heater-on-too-short'
   /** Morning came, heat came on again, or the record ended too soon after it went off. */
-  | 'cooling-too-short';
+  | 'cooling-too-short'
+  /** Nobody knows whether it was on or off all through. */
+  | 'heated-night-gap';
 
 const ON = 50; // [W]
 /** Air and linings settle after each switch; of each phase this much is passed over [s]. */
@@ -60,6 +63,9 @@ export function heaterPhases(
   const off = last + 1;
   const next = spells.find((spell) => spell.first > off);
   const coolUntil = Math.min(next === undefined ? dawn : next.first - 1, off + last - first);
+  // Heat that is not known is no heater that is off, unless the spell was read off by eye.
+  const gap = power.subarray(off, coolUntil + 1).some(Number.isNaN);
+  if (gap && !readOffByEye(grid, power, { first, last, until: coolUntil })) return 'heated-night-gap';
   const span = Math.min(last - first, coolUntil - off) - settling;
   if (span < cells(SHORTEST)) return 'cooling-too-short';
   return {

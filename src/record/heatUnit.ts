@@ -25,8 +25,9 @@ const LADDERS: readonly (readonly HeatUnit[])[] = [
 ];
 
 export interface HeatUnitDoubt {
-  /** As the file was read. */
+  /** As the file was read, or as house.json says against the file. */
   readonly read: HeatUnit;
+  readonly stated: boolean;
   readonly likelier: HeatUnit;
   /** What the strongest hours come to as read [W], and what the house loses in the cold [W]. */
   readonly strongest: number;
@@ -64,21 +65,28 @@ const FAR_ABOVE = 60;
 /** Of the power while it is on: what a meter that was exchanged jumps by is above this. */
 const STRONG_HOURS = 0.99;
 
-/** @param power as read, on the grid [W], NaN where missing; null when the unit can be right, or nothing is known */
+/**
+ * @param power as read, in the unit that house.json says where it does, on the grid [W], NaN where missing
+ * @returns null when the unit can be right, or nothing is known
+ */
 export function heatUnitDoubt(
   power: Float64Array,
   { unit }: HeatEntry,
   read: string | null,
   expected: number | null,
 ): HeatUnitDoubt | null {
-  if (expected === null || unit !== undefined || !isHeatUnit(read)) return null;
+  if (expected === null || unit === read || !isHeatUnit(read)) return null;
   const on = power.filter((it) => it > 0).sort();
   if (on.length === 0) return null;
   const strongest = quantileSorted([...on], STRONG_HOURS);
+  if (isHeatUnit(unit))
+    return strongest > FAR_ABOVE * expected
+      ? { read: unit, stated: true, likelier: read, strongest, expected }
+      : null;
   const step = strongest < FAR_BELOW * expected ? 1 : strongest > FAR_ABOVE * expected ? -1 : 0;
   const ladder = LADDERS.find((it) => it.includes(read)) ?? [];
   const likelier = ladder[ladder.indexOf(read) + step];
   if (step === 0 || likelier === undefined) return null;
   const then = (strongest * UNITS[likelier]) / UNITS[read] / expected;
-  return then >= WEAKEST && then <= STRONGEST ? { read, likelier, strongest, expected } : null;
+  return then >= WEAKEST && then <= STRONGEST ? { read, stated: false, likelier, strongest, expected } : null;
 }

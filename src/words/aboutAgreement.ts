@@ -48,9 +48,9 @@ export const aboutAgreement: SentencesFor<AgreementNote | Cause> = {
     text: 'Not all that was metered may have warmed the house: a boiler’s flue, hot water, a heater beyond the shell. The metered way then reads high.',
     remedy: 'State the share that warms the house as "part" of the heat entry.',
   }),
-  'sun-not-counted': () => ({
+  'sun-not-counted': ({ logged }) => ({
     text: 'The sun’s heat may not be counted rightly: a way that leaves it out reads low.',
-    remedy: 'Add a weather file with global irradiance.',
+    ...(logged ? {} : { remedy: 'Add a weather file with global irradiance.' }),
   }),
   'sun-on-logger': ({ place }) => ({
     text:
@@ -76,7 +76,7 @@ export const aboutAgreement: SentencesFor<AgreementNote | Cause> = {
     text: 'Both take the layers as drawn, and read other parts of them: one of the inner layers may not be built as drawn.',
   }),
   'heated-night-strained': () => ({
-    text: 'The heated night was not a good one for this, as its notes say.',
+    text: 'The heated night was not a good one for this: too weak or strong a heater, mass that had not settled, or changing weather.',
     remedy: 'Repeat it.',
   }),
 };

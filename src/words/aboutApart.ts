@@ -27,5 +27,5 @@ export function apartSentence({ apart }: StageResult): string | null {
   if (apart === undefined || apart === null) return null;
   const { leakageWK: air, fabricWK: shell } = apart;
   const between = (it: typeof air) => heatLossBetween(it).replace(/ \(.*/, '');
-  return `By how the nights followed the wind, ${between(air)} of it went with the air and ${between(shell)} through walls, roof, floor and windows. That is in everyday weather, not under a pressure test.`;
+  return `Of all that it loses, by how the nights followed the wind, ${between(air)} go with the air and ${between(shell)} through walls, roof, floor and windows. That is in everyday weather, not under a pressure test.`;
 }

@@ -23,7 +23,7 @@ const or = new Intl.ListFormat('en-GB', { type: 'disjunction' });
 
 export const aboutChange: SentencesFor<ChangeNote | AnnualNote> = {
   'smallest-change': ({ change, nights: [before, after] }) => ({
-    text: `With ${before} and ${after} nights, four tests in five would show a fall of ${percent(change)}; a smaller one can hide in the weather and the method.`,
+    text: `${before > 0 && after > 0 ? `With ${before} and ${after} nights, four` : 'Four'} tests in five would show a fall of ${percent(change)}; a smaller one can hide in the weather and the method.`,
   }),
   'nights-to-show': ({ plan }) => ({
     text: `As this house’s nights scatter, ${planned(plan)}.`,
@@ -85,8 +85,8 @@ export const aboutChange: SentencesFor<ChangeNote | AnnualNote> = {
   'annual-for-orientation': (it) => ({
     text: `For orientation only: usual occupants and ${year(it)}; the heat load at ${temperature(it.inside)} inside and ${temperature(it.outside)} outside, with nothing for heating up again and nothing off for sun and people.`,
   }),
-  'annual-vents-added': ({ added }) => ({
-    text: `The nights were measured with vents shut and fans off; for the year ${heatLoss(added)} are added, what the house as drawn loses more in use.`,
+  'annual-vents-added': ({ added, said }) => ({
+    text: `The nights are ${said ? '' : 'taken to have been '}measured with vents shut and fans off; for the year ${heatLoss(added)} are added, what the house as drawn loses more in use.`,
   }),
   'annual-air-as-measured': ({ ventsShut }) => ({
     text: ventsShut

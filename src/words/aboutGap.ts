@@ -13,9 +13,9 @@ const worstAs: Readonly<Record<Bare['as'], string>> = {
 };
 
 export const aboutGap: SentencesFor<GapNote> = {
-  'gap-compared': ({ asTested, drawn, range, onGround, neighbours }) => ({
+  'gap-compared': ({ asTested, drawn, withAir, range, onGround, neighbours }) => ({
     text: [
-      `Compared with the design ${stateOf(asTested)}, ${heatLoss(drawn)}: elements${onGround ? ', the floor by its steady loss to the ground' : ''}, thermal bridges and air.`,
+      `Compared with the design ${stateOf(asTested)}, ${heatLoss(drawn)}: elements${onGround ? ', the floor by its steady loss to the ground' : ''}${withAir ? ', thermal bridges and air' : ' and thermal bridges'}.`,
       ...(neighbours.length > 0 ? [`Left out on both sides: ${list(neighbours)}, to a heated house.`] : []),
       ...(range === null
         ? []
@@ -24,9 +24,18 @@ export const aboutGap: SentencesFor<GapNote> = {
           ]),
     ].join(' '),
   }),
-  'gap-none': ({ less, most }) => ({
+  'gap-without-air': () => ({
+    text: 'The design states no ventilation, but air is in what was measured: what it loses more than drawn may be all of it air, so that is no verdict.',
+    remedy: 'Give "ventilation" and "volumeM3".',
+  }),
+  'gap-vents-in-use': () => ({
+    text: 'The design is known with its vents in use only; if they were shut in these nights, the house loses less than that for no merit of its fabric.',
+    remedy:
+      'Give "asTestedAirChangesPerHour" under "ventilation", or say under "conditions" whether "ventsClosed".',
+  }),
+  'gap-none': ({ sure, less, most }) => ({
     text:
-      `By the best figure it loses ${heatLoss(less)} less than drawn: good news, and no gap to place in any element.` +
+      `By the best figure it loses ${heatLoss(less)} less than drawn${sure ? ': good news, and no gap to place in any element' : ', which is no verdict yet'}.` +
       (most > 0 ? ` The range still allows for ${heatLoss(most)} more than drawn.` : ''),
   }),
   'gap-may-be-none': ({ most }) => ({
@@ -41,10 +50,6 @@ export const aboutGap: SentencesFor<GapNote> = {
       `With the ventilation ${stateOf(asTested)} taken out (${heatLoss(ventilation.value)}), the mean U-value of the ` +
       `shell is ${decimal(measured.low, 2)} to ${transmittance(measured.high)} (${decimal(measured.value, 2)}); drawn ${transmittance(drawn)}. ` +
       `Thermal bridges are in both. How much air really passed was not measured: the range allows for ${lossBetween(ventilation)}.`,
-  }),
-  'mean-without-ventilation': () => ({
-    text: 'The design states no ventilation, so no mean U-value without it is given.',
-    remedy: 'Give "ventilation".',
   }),
   'gap-in-elements': () => ({
     text: 'The U-values of single elements say what each would have to be if the whole gap sat in it, or if all insulated elements shared it evenly. Neither was measured there; bridges and draughts may hold part of it or all.',
@@ -67,10 +72,12 @@ export const sayExplanation = (fault: Fault, share: number, worse: number): stri
 type GapResult = NonNullable<StageResult['gap']>;
 
 /** The gap for the people who live there; null where nothing is said of it. */
-export function gapSentence({ excessWK: excess, elements = [] }: GapResult): string | null {
+export function gapSentence({ excessWK: excess, verdict, elements = [] }: GapResult): string | null {
   if (excess === undefined) return null;
   if (excess.value <= 0)
-    return `It loses no more than it was designed to${excess.high > 0 ? ', as far as can be told' : ''}: nothing needs to be looked for.`;
+    return verdict === 'meets'
+      ? `It loses no more than it was designed to${excess.high > 0 ? ', as far as can be told' : ''}: nothing needs to be looked for.`
+      : 'It seems to lose no more than it was designed to, but that is not settled.';
   const [least, most] = lossBetween(excess).replace(' W/K', ' watts').split(' to ');
   const opening =
     excess.low > 0

@@ -20,6 +20,8 @@ const nightsOf = (dates: readonly string[]) => `${dates.length === 1 ? 'night' :
 const heatedNights = (dates: readonly string[]) =>
   dates.length > 4 ? count(dates.length, 'heated night') : `the heated ${nightsOf(dates)}`;
 
+const litres = (of: number) => (of < 0.5 ? 'less than a litre' : `about ${count(Math.round(of), 'litre')}`);
+
 export const aboutHeatLoss: SentencesFor<HeatLossNote> = {
   'known-bias': ({ readsLowBy }) => ({
     text: `This plain form reads about ${percent(readsLowBy)} low on simulated houses; the interval allows for it.`,
@@ -28,6 +30,10 @@ export const aboutHeatLoss: SentencesFor<HeatLossNote> = {
     text: `It rests on the heat capacity worked out from the design, taken as known to ${percent(1.96 * relativeSd)} either way.`,
   }),
   'gains-allowed-for': ({ gains }) => ({ text: `${power(gains)} of constant gains were allowed for.` }),
+  'gains-beyond-house': ({ gains, lost }) => ({
+    text: `${power(gains)} of constant gains are more than the house as drawn loses at the temperatures of the record, about ${power(lost)}: no figure can be right with them.`,
+    remedy: 'Check "constantGainsW" in house.json: it is in watts, and an average over day and night.',
+  }),
   'heater-weak': ({ share }) => ({
     text: `The house loses ${percent(share)} of what the heater gave: too weak a heater to tell much.`,
     remedy: 'Repeat it with a stronger heater, or on a milder night.',
@@ -62,7 +68,8 @@ export const aboutHeatLoss: SentencesFor<HeatLossNote> = {
     remedy: 'Switch the heater off by midnight, and leave it off until sunrise.',
   }),
   'heated-night-gap': ({ dates }) => ({
-    text: `Readings are missing from the slopes of ${heatedNights(dates)}.`,
+    text: `Temperatures or the heater’s power are not known all through the slopes of ${heatedNights(dates)}.`,
+    remedy: 'Log both until sunrise; of a heater read off by eye state when it was on.',
   }),
   'slopes-contradict': ({ dates }) => ({
     text: `It did not grow warmer under the heater, or did not cool without it, in ${heatedNights(dates)}: the two slopes tell no heat loss.`,
@@ -138,8 +145,8 @@ export const aboutHeatLoss: SentencesFor<HeatLossNote> = {
     text: `Wet trades ${weeks === 0 ? 'are under way' : `ended within ${count(weeks, 'week')}`}: drying draws heat, as 10 litres of water a day take about 280 W. The interval is wider for it.`,
     remedy: 'Measure again when plaster and screed have dried.',
   }),
-  'vapour-excess': ({ density, rate, heat, told }) => ({
-    text: `At night the air inside held ${decimal(density * 1000, 1)} g/m³ more water than outdoors${told ? '' : ', more than a dwelling in ordinary use does'}. At the air change as drawn it carries off about ${decimal(rate * 86_400, 0)} litres a day; if that came out of plaster, screed or timber, drying drew about ${power(heat)}, which is no fault of the shell. The interval is wider for it.`,
+  'vapour-excess': ({ density, rate, assumedAir, heat, told }) => ({
+    text: `At night the air inside held ${decimal(density * 1000, 1)} g/m³ more water than outdoors${told ? '' : ', more than a dwelling in ordinary use does'}. At ${assumedAir ? 'an ordinary air change, as none is stated,' : 'the air change as drawn'} it carries off ${litres(rate * 86_400)} a day; if that came out of plaster, screed or timber, drying drew about ${power(heat)}, which is no fault of the shell. The interval is wider for it.`,
     ...(told
       ? {}
       : { remedy: 'Say under "conditions" in "wetTradesWithinWeeks" how many weeks ago wet work ended.' }),

@@ -74,9 +74,11 @@ export const aboutLoggers: SentencesFor<RecordFinding> = {
   'inside-logged': ({ stated }) => ({
     text: `A constant inside temperature of ${temperature(stated)} is stated, but loggers were inside: they are believed, and the constant is not used.`,
   }),
-  'heat-unit-doubted': ({ read, likelier, strongest, expected }) => ({
-    text: `Read in ${read}, its strong hours come to ${power(strongest)}, where the house loses about ${power(expected)} in the cold: it may be in ${likelier}. Until you say so, this heat is not used.`,
-    remedy: `Say "unit": "${likelier}" beside it in house.json, or "unit": "${read}" if that is right.`,
+  'heat-unit-doubted': ({ read, stated, likelier, strongest, expected }) => ({
+    text: `${stated ? `In ${read}, as house.json says,` : `Read in ${read},`} its strong hours come to ${power(strongest)}, where the house loses about ${power(expected)} in the cold: it may be in ${likelier}${stated ? ', as the file says' : ''}. Until ${stated ? 'that is settled' : 'you say so'}, this heat is not used.`,
+    remedy: stated
+      ? `Say "unit": "${likelier}" beside it in house.json, or put the unit right in the file’s header if that is wrong.`
+      : `Say "unit": "${likelier}" beside it in house.json, or "unit": "${read}" if that is right.`,
   }),
   'heat-shorter-than-record': ({ without, of }) => ({
     text: `This heat was logged for ${count(Math.round((of - without) / DAY), 'day')} of the record’s ${Math.round(of / DAY)}; the heat of the others is not known, and they are left out of the daily balance.`,

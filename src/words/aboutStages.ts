@@ -24,7 +24,7 @@ export const aboutStages: SentencesFor<StageNote> = {
     text: `The house was not complete in this stage${missing.length > 0 ? ` (missing: ${list(missing)})` : ''}, so it gets no verdict against the finished design.`,
   }),
   'stages-overlap': ({ names }) => ({
-    text: `The stages ${list(names)} overlap: their shared nights count in both.`,
+    text: `The stages ${list(names)} overlap: their shared nights count in both, and the design’s network is left out, because it fits all stages at once.`,
     remedy: 'Move a bound.',
   }),
   'stage-outside-record': () => ({
@@ -37,6 +37,9 @@ export const aboutStages: SentencesFor<StageNote> = {
   'open-to-neighbour': () => ({
     text: 'A door or hatch stands open to a heated house, so no heat loss is given: what goes through it cannot be told from what the shell loses.',
     remedy: 'Shut and tape it, measure anew, and set "openToNeighbour" to false.',
+  }),
+  'ratio-with-open-door': () => ({
+    text: 'A door or hatch stood open to a heated house: the ratio is that of the cooling, with what went through the door in it.',
   }),
   'meter-not-of-heating': () => ({
     text: 'What was metered is far less than this house would lose: it is taken for one appliance, not for the heating, and left out.',

@@ -3,6 +3,7 @@ import type { Assessment, Estimate, NightResult, StageResult, Verdict } from '..
 import {
   count,
   day,
+  decimal,
   heatLoss,
   heatLossBetween,
   hoursBetween,
@@ -22,10 +23,14 @@ export interface Answer {
   readonly timeConstantH: Estimate | null;
 }
 
-/** The answer of one stage; the drawing counts as tested where that is given. */
+/** What a stage is set beside; without a figure of its own as tested, where that is given. */
+export const drawnBeside = ({ gap }: StageResult, design: Assessment['design']): number | null =>
+  gap?.drawnWK ?? (design && (design.heatLossAsTestedWK ?? design.heatLossWK));
+
+/** The answer of one stage. */
 export const stageAnswer = (stage: StageResult, design: Assessment['design']): Answer => ({
   heatLossWK: stage.heatLossWK,
-  drawnWK: design && (design.heatLossAsTestedWK ?? design.heatLossWK),
+  drawnWK: drawnBeside(stage, design),
   ratio: stage.gap?.ratio ?? null,
   verdict: stage.gap?.verdict ?? null,
   timeConstantH: stage.timeConstantH,
@@ -45,7 +50,8 @@ export function answerSentence(answer: Answer): string {
 function judgement({ ratio, verdict }: Answer): string {
   if (verdict === null)
     return 'The house was not complete then, so this is no verdict on the finished design.';
-  if (ratio !== null && ratio.high < 1) return 'It loses less than drawn: better than it had to be.';
+  if (verdict === 'meets' && ratio !== null && ratio.high < 1)
+    return 'It loses less than drawn: better than it had to be.';
   return verdictSentences[verdict];
 }
 
@@ -70,22 +76,54 @@ export const coolingSentence = (timeConstant: Estimate) =>
   `After ${hoursBetween(timeConstant).replace(/ h .*/, ' hours')} without heat, about a third of its warmth over outdoors is left.`;
 
 /**
- * "In the night of 12 February it fell 1.2 K in 9 hours 10 minutes while it was 4.1 °C outside."
+ * "In the night of 12 February it lost 1.2 K in 9 hours 10 minutes while it was 4.1 °C outside."
  *
  * @param meanOutside over the hours of the fall [°C]; null where it is not known
+ * @param now         the reader's clock [ms since 1970 UTC]: the night that has just gone is "last night"; null on paper
  * @returns null when nothing of that night could be measured
  */
-export function nightSentence(night: NightResult, meanOutside: number | null): string | null {
+export function nightSentence(
+  night: NightResult,
+  meanOutside: number | null,
+  now: number | null = null,
+): string | null {
   const { date, from, to, dropK, meanDifferenceK } = night;
   if (dropK === null || from === null || to === null) return null;
-  const moved = `${dropK < 0 ? 'rose' : 'fell'} ${kelvins(Math.abs(dropK))}`;
+  const moved = `${dropK < 0 ? 'gained' : 'lost'} ${kelvins(Math.abs(dropK))}`;
   const outside =
     meanOutside !== null
       ? ` while it was ${temperature(meanOutside)} outside`
       : meanDifferenceK !== null
         ? ` while it was ${kelvins(meanDifferenceK)} warmer inside than outside`
         : '';
-  return `In the night of ${day(date)} it ${moved} in ${hoursAndMinutes((Date.parse(to) - Date.parse(from)) / 60_000)}${outside}.`;
+  const ago = now === null ? Number.NaN : now - Date.parse(to);
+  const opening = ago >= 0 && ago < DAY ? 'Last night' : `In the night of ${day(date)}`;
+  return `${opening} it ${moved} in ${hoursAndMinutes((Date.parse(to) - Date.parse(from)) / 60_000)}${outside}.`;
+}
+
+/**
+ * "Built as drawn it would have lost 1.2 to 1.6 K."
+ *
+ * @returns null where that cannot be worked out
+ */
+export function foretoldSentence({ foretoldDropK: it }: NightResult): string | null {
+  return it === undefined ? null : `Built as drawn it would have lost ${foretoldFall(it)}.`;
+}
+
+/** "1.2 to 1.6 K", "at most 1.6 K", "hardly anything" */
+export function foretoldFall({ low, high }: Estimate): string {
+  if (high < LEAST_FALL) return 'hardly anything';
+  return low < LEAST_FALL ? `at most ${kelvins(high)}` : `${decimal(low, 1)} to ${kelvins(high)}`;
+}
+/** What is written as nothing [K]. */
+const LEAST_FALL = 0.05;
+
+/** What one night says of the drawing, which is little; null where the drawing's fall cannot be worked out. */
+export function againstDrawnSentence({ dropK, foretoldDropK: it }: NightResult): string | null {
+  if (it === undefined || dropK === null) return null;
+  if (dropK > it.high) return 'In this night it lost more than the drawing accounts for.';
+  if (dropK < it.low) return 'In this night it lost less than drawn.';
+  return 'What was measured lies within what the drawing lets expect, so this night alone does not tell the two apart.';
 }
 
 /** The last night that counts, or failing that the last in which anything was measured. */
@@ -111,9 +149,27 @@ export function changeSentence({
   return `${stages} the heat loss changed by something between ${percent(most)} less and ${percent(least)} more, so these nights do not show for certain that it changed.`;
 }
 
-/** "The last reading is of 13 February 2027, 12:00." */
-export const lastReadingSentence = (lastReading: string | null) =>
-  lastReading === null ? 'No reading yet.' : `Last reading ${moment(lastReading)}.`;
+/**
+ * "Last reading 3 days ago.", and after some weeks the day itself.
+ *
+ * @param now the reader's clock [ms since 1970 UTC]; null where it stands on paper
+ */
+export function lastReadingSentence(lastReading: string | null, now: number | null = null): string {
+  if (lastReading === null) return 'No reading yet.';
+  const ago = now === null ? Number.NaN : now - Date.parse(lastReading);
+  if (!(ago >= 0 && ago < MOST_WEEKS * 7 * DAY)) return `Last reading ${moment(lastReading)}.`;
+  if (ago < HOUR) return 'Last reading within the hour.';
+  const [n, unit] =
+    ago < DAY
+      ? [Math.floor(ago / HOUR), 'hour']
+      : ago < 14 * DAY
+        ? [Math.floor(ago / DAY), 'day']
+        : [Math.floor(ago / (7 * DAY)), 'week'];
+  return `Last reading ${count(n, unit)} ago.`;
+}
+const HOUR = 3_600_000; // [ms]
+const DAY = 24 * HOUR;
+const MOST_WEEKS = 9;
 
 /** "26 nights, the newest at the right: 20 used, 4 left out, 2 in no stage. …" */
 export function nightsSentence(all: number, nights: readonly NightResult[]): string {

@@ -35,6 +35,12 @@ export const aboutNextSteps: SentencesFor<NextStep> = {
     text: `It may stay open: the best next test is ${testWords(candidate)}, and the chance that it settles the matter is ${chance(candidate.decides)}. It would leave measured over drawn at about ${ratioBetween(candidate.ratio)}.`,
     ...cautionsOf(candidate),
   }),
+  'next-settle-ways': () => ({
+    text: 'Two ways to the heat loss contradict each other: find out why before another test is made, beginning with the usual causes.',
+  }),
+  'next-nights-by-hand': () => ({
+    text: 'All nights that could count were left out by hand. Put some back, or log more.',
+  }),
   'next-give-design': () => ({
     text: 'Without the design there is nothing to set it beside.',
     remedy: 'Give the elements with their areas and U-values or layers under "elements".',
@@ -77,5 +83,5 @@ const ONE_CIRCUIT = 3000;
 const HEATING: readonly Candidate['test']['kind'][] = ['heated-night', 'metered-week'];
 const cautionsOf = ({ test }: Candidate) => (HEATING.includes(test.kind) ? { remedy: heaterCautions } : {});
 /** In tens of percent: more is not known of a chance. */
-const chance = (of: number): string =>
+export const chance = (of: number): string =>
   of > 0.95 ? 'over 95 %' : of < 0.05 ? 'under 5 %' : `about ${percent(Math.round(of * 10) / 10)}`;

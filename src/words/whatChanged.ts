@@ -1,6 +1,6 @@
 /** A change and a year's heat in sentences a homeowner understands. */
 import type { Assessment, Estimate, StageResult } from '../assessment.ts';
-import { decimal, energy, percent, power } from './figures.ts';
+import { decimal, energy, heatLossBetween, percent, power } from './figures.ts';
 
 type Comparison = Assessment['comparisons'][number];
 
@@ -15,6 +15,23 @@ export function changeOfYearSentence({ energyKWhPerYear: it }: Comparison): stri
   if (it.high < 0) return `Over a standard year that is ${toMost(kWh(it.high), kWh(it.low))} less heat.`;
   if (it.low > 0) return `Over a standard year that is ${toMost(kWh(it.low), kWh(it.high))} more heat.`;
   return `Over a standard year that is something between ${kWh(it.low)} less and ${kWh(it.high)} more heat.`;
+}
+
+/**
+ * "For every degree that it is colder outside it now loses 7 to 35 watts less." By the ratio, not by two intervals.
+ *
+ * @returns null where it is not told in watts
+ */
+export function changeInWattsSentence({ heatLossDifferenceWK: it }: Comparison): string | null {
+  if (!it) return null;
+  const opening = 'For every degree that it is colder outside it now loses';
+  const [low, high] = heatLossBetween(it)
+    .replace(/ W\/K.*/, '')
+    .replaceAll('−', '')
+    .split(' to ');
+  if (it.high < 0) return `${opening} ${high} to ${low} watts less.`;
+  if (it.low > 0) return `${opening} ${low} to ${high} watts more.`;
+  return `${opening} something between ${low} watts less and ${high} watts more.`;
 }
 
 /** "Nights like these show a fall of 14 % or more; a smaller one can hide." Null where nothing was compared. */
@@ -32,11 +49,21 @@ export function yearSentence({ annual }: Pick<StageResult, 'annual'>): string | 
   if (!annual) return null;
   const { heatDemandKWhPerYear: demand, heatLoadW: load, designDay } = annual;
   const needs = [
-    demand && `${ends(demand, (it) => energy(it * 3.6e6))} of heat in a usual year with usual occupants`,
-    load && `${ends(load, power)} on a day of ${decimal(designDay.outsideC, 0)} °C`,
+    demand && `${energyBetween(demand)} of heat in a usual year with usual occupants`,
+    load && `${powerBetween(load)} on a day of ${decimal(designDay.outsideC, 0)} °C`,
   ].filter((it) => it !== null);
   if (needs.length === 0) return null;
   return `It needs ${needs.join(', and ')}: for orientation only.`;
+}
+
+/** "6450 to 8930 kWh" and "2.5 to 3.5 kW", from kWh and W. */
+export const energyBetween = (it: Estimate) => ends(it, (kWh) => energy(kWh * 3.6e6));
+export const powerBetween = (it: Estimate) => ends(it, power);
+
+/** A change that may go either way, in kWh: "−2060 to −434 (−1230)". */
+export function energyChangeBetween({ value, low, high }: Estimate): string {
+  const [least, most, best] = [low, high, value].map((kWh) => energy(kWh * 3.6e6).split(' ')[0]);
+  return `${least} to ${most} (${best})`;
 }
 
 const ends = ({ low, high }: Estimate, write: (it: number) => string) => toMost(write(low), write(high));

@@ -57,10 +57,12 @@ describe('a finished house of 51.2 W/K as tested', () => {
     expect(detail?.elements).toEqual([]);
     expect(codesOf(detail?.notes ?? [])).toContain('gap-none');
     expect(codesOf(detail?.notes ?? [])).not.toContain('gap-in-elements');
-    expect(say({ code: 'gap-none', less: 6.2344, most: -1.2 }).text).toBe(
+    expect(say({ code: 'gap-none', sure: true, less: 6.2344, most: -1.2 }).text).toBe(
       'By the best figure it loses 6.23 W/K less than drawn: good news, and no gap to place in any element.',
     );
-    expect(say({ code: 'gap-none', less: 6.2344, most: 3 }).text).toContain('allows for 3.00 W/K more');
+    expect(say({ code: 'gap-none', sure: true, less: 6.2344, most: 3 }).text).toContain(
+      'allows for 3.00 W/K more',
+    );
   });
 
   test('whose range reaches down to the design may have no gap at all', () => {
@@ -115,4 +117,13 @@ test('what was drawn, measured exactly, has the mean U-value as drawn', () => {
       },
     ),
   );
+});
+
+describe('what is no verdict', () => {
+  test('more than drawn, where the design states no air, is not told as a fault', () => {
+    const { verdict, detail } = gapAt(around(120), invented({ volumeM3: 200, elements }));
+    expect(verdict).toBe('undecided');
+    expect(detail?.elements).toEqual([]);
+    expect(codesOf(detail?.notes ?? [])).toContain('gap-without-air');
+  });
 });

@@ -32,10 +32,14 @@ describe('the gap for the people who live there', () => {
     expect(gapSentence(gap(-3, 28))).toContain('up to 28 watts more than designed, or nothing more');
   });
   test('of a house that loses less than drawn is good news', () => {
-    expect(gapSentence(gap(-20, -5))).toBe(
+    const meets = { verdict: 'meets' } as const;
+    expect(gapSentence({ ...gap(-20, -5), ...meets })).toBe(
       'It loses no more than it was designed to: nothing needs to be looked for.',
     );
-    expect(gapSentence(gap(-20, 5))).toContain('as far as can be told');
+    expect(gapSentence({ ...gap(-20, 5), ...meets })).toContain('as far as can be told');
+  });
+  test('is no good news as long as the verdict is open', () => {
+    expect(gapSentence(gap(-20, -5))).not.toContain('nothing needs to be looked for');
   });
   test('that no single element could hold says that', () => {
     expect(gapSentence(gap(50, 90, [element('Hatch', false)]))).toContain('No one part of the shell');

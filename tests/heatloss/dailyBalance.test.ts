@@ -167,6 +167,12 @@ describe('a day is left out, counted and told', () => {
     const { leftOut } = balanceOf(sunny, withGains({ nights: [{ date: '2027-01-15', used: false }] }));
     expect(leftOut).toEqual({ 'left-out-by-hand': 1 });
   });
+
+  test('but a house with a heated night and four left out by hand meant no balance, and nothing is said', () => {
+    const unheated = edited(sunny, ({ heatingPower }) => heatingPower?.fill(0, cell(2, 0)));
+    const byHand = ['16', '17', '18', '19'].map((day) => ({ date: `2027-01-${day}`, used: false }));
+    expect(balanceOf(unheated, withGains({ nights: byHand })).notes).toEqual([]);
+  });
 });
 
 describe('a heated neighbour', () => {

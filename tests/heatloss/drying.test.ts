@@ -52,10 +52,11 @@ function nightAt(insideHumidity: number | null): { record: HouseRecord; stage: S
   return { record, stage };
 }
 
-const VENTILATION = 24; // [W/K]
+/** 24 W/K at 0.33 Wh/(m³K). */
+const AIR = { flow: 24 / (0.33 * 3600), assumed: false };
 const excessAt = (humidity: number | null) => {
   const { record, stage } = nightAt(humidity);
-  return vapourExcess(record, stage, VENTILATION);
+  return vapourExcess(record, stage, AIR);
 };
 
 test('at 20 °C and 60 % over 5 °C and 80 % the air holds 4.93 g/m³ more, and takes 244 W along', () => {

@@ -89,6 +89,29 @@ describe('no two slopes, and it is said why', () => {
     expect(unanswered).toEqual([{ code: 'heated-night-gap', dates: ['2027-01-10'] }]);
   });
 
+  describe('where the heat is not known all through', () => {
+    const record = heatedHouse({ power: steady });
+    const withPower = (edit: (watts: number, hours: number) => number) => {
+      const heatingPower = record.heatingPower?.map((it, k) => edit(it, 12 + k / 6)) ?? null;
+      return heatThenCool({ ...record, heatingPower }, firstNight(record), 0);
+    };
+
+    test('as of a log that breaks off while the heater is on, or soon after', () => {
+      for (const from of [21.7, 24]) {
+        const { estimate, unanswered } = withPower((it, hours) =>
+          hours >= from && hours < 32 ? Number.NaN : it,
+        );
+        expect(estimate).toBeNull();
+        expect(unanswered).toEqual([{ code: 'heated-night-gap', dates: ['2027-01-10'] }]);
+      }
+    });
+
+    test('but a heater that was read off by eye, of which nothing else is known, was off otherwise', () => {
+      const { estimate } = withPower((it) => (it > 0 ? it : Number.NaN));
+      expect(Math.abs((estimate?.heatLossCoefficient.value ?? 0) / 120 - 1)).toBeLessThan(0.01);
+    });
+  });
+
   test('of many such nights their number is told, of few their dates', () => {
     const dates = ['2027-01-10', '2027-01-11'];
     expect(say({ code: 'heater-cycled', dates }).text).toContain('10 January and 11 January');

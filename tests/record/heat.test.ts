@@ -85,6 +85,17 @@ describe('heat whose unit cannot be right', () => {
     expect(Math.abs(asSaid.powerAt(30.5) - wanted(31) / 1000)).toBeLessThan(0.001);
   });
 
+  test('an answer against the file that no house could burn is asked about, and not used until it is settled', () => {
+    const { findings, powerAt } = gathered(power('kW'), log('Power (W)', wanted));
+    const doubt = findings.find(({ code }) => code === 'heat-unit-doubted');
+    expect(doubt).toMatchObject({ read: 'kW', stated: true, likelier: 'W' });
+    expect(powerAt(30)).toBeNaN();
+    expect(doubt && say(doubt)).toMatchObject({
+      text: expect.stringContaining('as house.json says'),
+      remedy: expect.stringContaining('"unit": "W"'),
+    });
+  });
+
   test('an answer in kWh is believed of a file that says MJ as well', () => {
     const of = (unit?: 'kWh') => house([{ file: 'heat.csv', kind: 'energy', ...(unit && { unit }) }]);
     const file = log('Energy (MJ)', () => 1.8);

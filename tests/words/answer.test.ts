@@ -88,7 +88,7 @@ const night: NightResult = {
 
 test('a night is told by its fall, its hours and the temperature outside', () => {
   expect(nightSentence(night, 4.12)).toBe(
-    'In the night of 12 February it fell 1.2 K in 8 hours 30 minutes while it was 4.1 °C outside.',
+    'In the night of 12 February it lost 1.2 K in 8 hours 30 minutes while it was 4.1 °C outside.',
   );
 });
 
@@ -110,8 +110,8 @@ test('a night without a window has no sentence', () => {
   expect(nightSentence({ ...night, from: null, to: null, dropK: null }, 4)).toBeNull();
 });
 
-test('a temperature that rose is not called a fall', () => {
-  expect(nightSentence({ ...night, dropK: -0.4 }, 4)).toContain('it rose 0.4 K');
+test('a temperature that rose is not called a loss', () => {
+  expect(nightSentence({ ...night, dropK: -0.4 }, 4)).toContain('it gained 0.4 K');
 });
 
 const withNights = (...nights: NightResult[]): Assessment => ({

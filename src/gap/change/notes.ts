@@ -36,7 +36,11 @@ export type AnnualNote =
       readonly outside: number;
     }
   /** What the house as drawn loses more by its vents in use than shut [W/K]. */
-  | { readonly code: 'annual-vents-added'; readonly added: number }
+  | {
+      readonly code: 'annual-vents-added';
+      readonly added: number /** Somebody said that they were shut. */;
+      readonly said: boolean;
+    }
   /** The air counts as it went through the house in the nights measured. */
   | { readonly code: 'annual-air-as-measured'; readonly ventsShut: boolean }
   /** A heated neighbour whose temperature nobody states is taken to be as warm. */

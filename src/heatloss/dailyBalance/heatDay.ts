@@ -73,14 +73,15 @@ export function heatDay(series: BalanceSeries, from: number, to: number): Balanc
   const at = (k: number) => meanOf(inside.subarray(Math.max(0, k - around), k + around + 1));
   const stored = (series.heatCapacity * (at(last) - at(first))) / (to - from);
 
+  // Heat first: a day without any was never meant for a balance, whatever else is the matter with it.
+  if (gap(power) > 0) return 'gap-in-heat';
+  const heat = mean(power);
+  if (!(heat > 0)) return 'no-heat';
   if (series.leftOut.some(within)) return 'left-out-by-hand';
   const temperatures = neighbour === null ? [inside, outside] : [inside, outside, neighbour];
   if (temperatures.some((it) => gap(it) > LONGEST_GAP) || Number.isNaN(stored)) return 'gap-in-temperatures';
-  if (gap(power) > 0) return 'gap-in-heat';
   if (irradiance !== null && gap(irradiance) > LONGEST_GAP) return 'gap-in-sun';
   const difference = mean(inside) - mean(outside);
-  const heat = mean(power);
-  if (!(heat > 0)) return 'no-heat';
   if (!(difference >= SMALLEST_DIFFERENCE)) return 'small-difference';
   if (series.openings.some(within)) return 'opened';
   const toNeighbour = neighbour === null ? 0 : series.toNeighbour * (mean(inside) - mean(neighbour));

@@ -10,7 +10,8 @@ import { sunPosition } from '../../sky/sunPosition.ts';
  */
 const APERTURE = 0.7 * 0.9 * 0.9;
 /**
- * Of what clear days would bring onto the panes, in an ordinary run of days [–]. PRACTICE; on the tuning seeds 100 to
+ * Of what clear days would bring onto the panes, in an ordinary run of days [–]: of the panes' own sun, and so another
+ * figure than `USUAL_CLEARNESS` of level ground, which a fit can still correct. PRACTICE; on the tuning seeds 100 to
  * 103 half of the records had 0.50 to 0.74, all of them 0.20 to 0.93.
  */
 const ORDINARY_SKY = 0.6;

@@ -37,11 +37,25 @@ export function networkSd(variance: number, { tier, sunLogged, madeUp }: Known):
   return Math.hypot(Math.sqrt(variance), beyond, layers);
 }
 
-/** Of the figure by effective capacity; standard deviations of what it rests on, over the loss [–]. */
-export const effectiveSd = (
-  of: { readonly capacity: number; readonly loggers: number; readonly gains: number },
-  madeUp: boolean,
-): number => Math.hypot(of.capacity, BEYOND.effective, madeUp ? BEYOND.madeUp : 0, of.loggers, of.gains);
+/** What the figure by effective capacity rests on: standard deviations over the loss [–]. */
+export interface EffectiveRestsOn {
+  readonly capacity: number;
+  readonly loggers: number;
+  readonly gains: number;
+  /** Of its nights' time constants, in the mean over them. */
+  readonly nights: number;
+}
+
+/** Of the figure by effective capacity. */
+export const effectiveSd = ({ nights, ...rest }: EffectiveRestsOn, madeUp: boolean): number =>
+  Math.hypot(nights, besidesNights(rest, madeUp));
+
+/** Whether so few nights, or so different ones, leave more doubt than all else: then it is no equal of the network. */
+export const nightsTellLittle = ({ nights, ...rest }: EffectiveRestsOn, madeUp: boolean): boolean =>
+  nights > besidesNights(rest, madeUp);
+
+const besidesNights = (of: Omit<EffectiveRestsOn, 'nights'>, madeUp: boolean): number =>
+  Math.hypot(of.capacity, BEYOND.effective, madeUp ? BEYOND.madeUp : 0, of.loggers, of.gains);
 
 /** Of the mean of both, which share nights, loggers and drawings. */
 export const combinedSd = (ownSd: number, otherSd: number, logApart: number): number =>

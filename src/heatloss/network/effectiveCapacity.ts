@@ -5,20 +5,11 @@
 import { fitDecay } from '../../cooling/index.ts';
 import { timesBetween } from '../../series/grid.ts';
 import { actInStage } from './drive.ts';
+import type { FittedNight } from './fittedNights.ts';
 import { stageKeys } from './parameters.ts';
 import { endOf, heatLossAt, type NetworkProblem } from './problem.ts';
 import { copyOf } from './stepping.ts';
 import { stateAtStart, wayAt } from './way.ts';
-
-/** A night of the record whose own exponential was fitted. */
-export interface FittedNight {
-  /** Cells of the grid, both ends included. */
-  readonly first: number;
-  readonly last: number;
-  readonly stage: number;
-  /** [s] */
-  readonly timeConstant: number;
-}
 
 const MOST_ROUNDS = 6;
 /** Of the mean logarithm of the time constants [–]. */

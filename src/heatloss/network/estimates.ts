@@ -6,11 +6,21 @@ import type { House } from '../../house.ts';
 import { logInterval } from '../../maths/logInterval.ts';
 import { type Grid, indexAt } from '../../series/grid.ts';
 import type { HouseRecord } from '../../series/record.ts';
-import { dryingSd, stillDrying, type VapourExcess, vapourExcess } from '../drying.ts';
+import { airFlowOf } from '../airFlow.ts';
+import { differenceOver, dryingNotes, gainsNotes } from '../conditionNotes.ts';
+import { dryingSd, type VapourExcess, vapourExcess } from '../drying.ts';
 import type { HeatLossEstimate, HeatLossNote } from '../estimate.ts';
-import { combinedSd, effectiveSd, networkSd, ratioSd } from './beyond.ts';
-import { effectiveCapacity, type FittedNight } from './effectiveCapacity.ts';
+import {
+  combinedSd,
+  type EffectiveRestsOn,
+  effectiveSd,
+  networkSd,
+  nightsTellLittle,
+  ratioSd,
+} from './beyond.ts';
+import { effectiveCapacity } from './effectiveCapacity.ts';
 import { fitNetwork } from './fit.ts';
+import { fittedNights, meanLogTimeConstant, meanLogTimeConstantSd } from './fittedNights.ts';
 import { hoursOf } from './hours.ts';
 import { leakageOf } from './leakage.ts';
 import { type LeakageApart, leakageApart } from './leakageApart.ts';
@@ -63,7 +73,7 @@ export function networkEstimates(input: NetworkInput): NetworkResult | null {
   if (spans.length < FEWEST_SPANS) return null;
   const surroundings = surroundingsOf(house, record, first);
   const constantGains = house.constantGainsW ?? 0;
-  const vapour = stages.map((stage) => vapourExcess(record, stage, first.ventilation));
+  const vapour = stages.map((stage) => vapourExcess(record, stage, airFlowOf(house, design)));
   const drying = dryingSd(house, vapour);
   const priors = priorsOf(first, surroundings, record, constantGains, stages.length, drying);
   const reach = reachOf(spans, record.grid);
@@ -95,7 +105,10 @@ export function networkEstimates(input: NetworkInput): NetworkResult | null {
   const nights = fittedNights(stages).filter(
     ({ first: from, last }) => from >= reach.from && last <= reach.to,
   );
-  const effective = effectiveCapacity(problem, nights, driverOf(record, input.neighbour));
+  const nightsSds = stages.map((_, s) => meanLogTimeConstantSd(nights, s));
+  const effective = effectiveCapacity(problem, nights, driverOf(record, input.neighbour)).map((found, s) =>
+    nightsSds[s] === null ? null : found,
+  );
   const figures = stages.map((_, s) =>
     spans.some(({ stage }) => stage === s)
       ? logFigure(posterior, priors, (x) => heatLossAt(problem, x, s))
@@ -104,10 +117,11 @@ export function networkEstimates(input: NetworkInput): NetworkResult | null {
   const { capacitySd, layering } = first;
   const known = { tier, sunLogged: surroundings.sunLogged, madeUp: layering === 'made up' };
   // What nobody metered holds a night up as heat does; the network's own part of that doubt serves capacity too.
-  const restsOn = ({ parts }: LogFigure, s: number) => ({
+  const restsOn = ({ parts }: LogFigure, s: number): EffectiveRestsOn => ({
     capacity: capacitySd,
     loggers: record.differenceSd / Math.max(1, meanDifference(stages[s])),
     gains: Math.sqrt(parts.gains),
+    nights: nightsSds[s] ?? Number.POSITIVE_INFINITY,
   });
 
   const stageResult = (figure: LogFigure | null, s: number): NetworkStageResult => {
@@ -123,14 +137,15 @@ export function networkEstimates(input: NetworkInput): NetworkResult | null {
     const told = leakageApart(problem, posterior, network.heatLossCoefficient, s);
     const found = effective[s];
     if (found === null) return { estimates: [network], doubts: sharesOf(figure, ownSd ** 2), apart: told };
-    const otherSd = effectiveSd(restsOn(figure, s), known.madeUp);
+    const rests = restsOn(figure, s);
+    const otherSd = effectiveSd(rests, known.madeUp);
     const byCapacity: HeatLossEstimate = {
       method: 'effective-capacity',
       tier: 'loggers',
       heatLossCoefficient: logInterval(found, otherSd),
       notes: [{ code: 'rests-on-capacity', relativeSd: capacitySd }],
     };
-    if (tier !== 'loggers')
+    if (tier !== 'loggers' || nightsTellLittle(rests, known.madeUp))
       return { estimates: [network, byCapacity], doubts: sharesOf(figure, ownSd ** 2), apart: told };
     const apart = Math.log(found) - figure.log;
     const bothSd = combinedSd(ownSd, otherSd, apart);
@@ -156,7 +171,7 @@ export function networkEstimates(input: NetworkInput): NetworkResult | null {
       const ways = [log];
       if (a !== null && b !== null) ways.push(Math.log(b / a));
       const taus = [before, after].map((s) => meanLogTimeConstant(nights, s));
-      const sameMass = String(stages[before].missing) === String(stages[after].missing);
+      const sameMass = sameNames(stages[before].missing, stages[after].missing);
       if (sameMass && taus.every((it) => it !== null)) ways.push((taus[0] ?? 0) - (taus[1] ?? 0));
       const mean = ways.reduce((sum, it) => sum + it, 0) / ways.length;
       return logInterval(Math.exp(mean), ratioSd(variance, ways, mean));
@@ -165,7 +180,11 @@ export function networkEstimates(input: NetworkInput): NetworkResult | null {
       const figure = figures[s];
       if (figure === null) return [];
       const found = effective[s];
-      const other = found === null ? null : { ...restsOn(figure, s), logApart: Math.log(found) - figure.log };
+      const rests = restsOn(figure, s);
+      const other =
+        found === null || nightsTellLittle(rests, known.madeUp)
+          ? null
+          : { ...rests, logApart: Math.log(found) - figure.log };
       return outlooksOf({
         problem,
         posterior,
@@ -199,37 +218,23 @@ function reachOf(spans: readonly Span[], grid: Grid): { readonly from: number; r
   };
 }
 
-function fittedNights(stages: readonly StageNights[]): FittedNight[] {
-  return stages.flatMap(({ nights }, stage) =>
-    nights.flatMap(({ used, window, fit }) =>
-      used && window !== null && fit?.kind === 'fitted'
-        ? [{ ...window, stage, timeConstant: fit.timeConstant.value }]
-        : [],
-    ),
-  );
-}
-
-function meanLogTimeConstant(nights: readonly FittedNight[], stage: number): number | null {
-  const own = nights.filter((night) => night.stage === stage);
-  if (own.length === 0) return null;
-  return own.reduce((sum, { timeConstant }) => sum + Math.log(timeConstant), 0) / own.length;
-}
-
 function meanDifference({ nights }: StageNights): number {
   const own = nights.flatMap(({ used, meanDifference: it }) => (used && it !== null ? [it] : []));
   return own.reduce((sum, it) => sum + it, 0) / Math.max(1, own.length);
 }
 
+const sameNames = (a: readonly string[], b: readonly string[]): boolean =>
+  a.every((name) => b.includes(name)) && b.every((name) => a.includes(name));
+
 function notesOf(
-  { house, stages }: NetworkInput,
+  { house, record, stages, heatLossAsDrawn }: NetworkInput,
   spans: readonly Span[],
   heatedDates: readonly string[],
   s: number,
   windKnown: boolean,
   vapour: VapourExcess | null,
 ): HeatLossNote[] {
-  const { conditions, constantGainsW = 0 } = house;
-  const wet = stillDrying(house);
+  const { constantGainsW = 0 } = house;
   const own = stages[s].nights.map(({ night }) => night.date);
   const heatedHere = heatedDates.filter((date) => own.includes(date));
   const known = spans.filter(({ kind }) => kind !== 'free').map(({ stage }) => stage);
@@ -239,8 +244,8 @@ function notesOf(
     lender === undefined ? null : { code: 'calibrated-by-stage', stage: lender.name },
     constantGainsW > 0 ? { code: 'gains-allowed-for', gains: constantGainsW } : null,
     windKnown ? null : { code: 'no-wind' },
-    wet ? { code: 'still-drying', weeks: conditions?.wetTradesWithinWeeks ?? 0 } : null,
-    vapour !== null && (wet || vapour.unusual) ? { code: 'vapour-excess', ...vapour, told: wet } : null,
+    ...gainsNotes(house, heatLossAsDrawn, differenceOver(record, stages[s], house)),
+    ...dryingNotes(house, vapour),
   ];
   return notes.filter((note) => note !== null);
 }

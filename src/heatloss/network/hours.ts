@@ -2,6 +2,7 @@
 import type { StageNights } from '../../cooling/index.ts';
 import { indexAt } from '../../series/grid.ts';
 import type { HouseRecord } from '../../series/record.ts';
+import { readOffByEye } from '../readOffByEye.ts';
 import { type Span, spanOf } from './spans.ts';
 
 /** Power from which a heater counts as on [W]. */
@@ -107,10 +108,12 @@ function heatedSpan(
   const on = night.findIndex((power) => power > ON);
   if (on < 0 || (to - from - on) * grid.step < SHORTEST_HEATED) return null;
   const off = night.findLastIndex((power) => power > ON);
-  // A spell read off by eye is not known after its end; a gap while the heater was on is heat that nobody knows.
-  if (night.subarray(on, off).some(Number.isNaN)) return null;
   const first = from + on;
-  const enough = heatsTheHouse(record, first, from + off + 1, heatLossAsDrawn);
+  const last = from + off;
+  // Heat that is not known is no heater that is off, unless the spell was read off by eye.
+  const byEye = readOffByEye(grid, heatingPower, { first, last, until: to - 1 });
+  if (heatingPower.subarray(first, byEye ? last : to).some(Number.isNaN)) return null;
+  const enough = heatsTheHouse(record, first, last + 1, heatLossAsDrawn);
   return enough && known(record, first, to) ? spanOf(grid, 'heated', stage, first, to) : null;
 }
 
@@ -137,12 +140,7 @@ function meteredDays(
 }
 
 /** Whether what was metered is heat that a house is heated with, rather than one appliance's. */
-export function heatsTheHouse(
-  record: HouseRecord,
-  from: number,
-  to: number,
-  heatLossAsDrawn: number,
-): boolean {
+function heatsTheHouse(record: HouseRecord, from: number, to: number, heatLossAsDrawn: number): boolean {
   const { heatingPower, insideTemperature, outsideTemperature } = record;
   if (heatingPower === null) return false;
   let heat = 0;

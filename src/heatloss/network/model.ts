@@ -4,6 +4,7 @@ import { buildUpFrom } from '../../fabric/fromHouse.ts';
 import { classHeatCapacities, type Design, ventilationLoss } from '../../fabric/index.ts';
 import { surfacesOf } from '../../fabric/surfaces.ts';
 import type { House } from '../../house.ts';
+import { STOREY, USUAL_AIR_CHANGES } from '../airFlow.ts';
 import { elementsOf, FACINGS, innerElement, type NetworkElement } from './elements.ts';
 import { liningsOf } from './plausibleLayers.ts';
 import { slabOf } from './slab.ts';
@@ -33,9 +34,6 @@ const FURNITURE = 8e3;
 const UNKNOWN_LINING = 20e3;
 /** Faces of inner walls and floors per floor area, where none are listed [–]. PRACTICE. */
 const INNER_FACES = 2.5;
-const STOREY = 2.5; // [m]
-/** Air changes per hour where the design states none. PRACTICE: an ordinary shell with its vents shut. */
-const USUAL_AIR_CHANGES = 0.3;
 const CAPACITY_SD_LAYERS = 0.15;
 const CAPACITY_SD_MADE_UP = 0.25;
 /** Of a design whose mass nobody stated. */

@@ -4,7 +4,7 @@ import type { JudgedNight, StageNights } from '../../cooling/index.ts';
 import type { Matrix } from '../../maths/matrix.ts';
 import { covarianceOf, type Posterior } from '../../maths/maximumPosterior.ts';
 import { timeAt } from '../../series/grid.ts';
-import { combinedSd, effectiveSd, networkSd } from './beyond.ts';
+import { combinedSd, type EffectiveRestsOn, effectiveSd, networkSd } from './beyond.ts';
 import { informationOf } from './fit.ts';
 import { type HeatedNight, heatedNight, type Imagined, meteredWeek } from './imagined.ts';
 import { leakageOf } from './leakage.ts';
@@ -44,13 +44,8 @@ export interface Fitted {
   readonly nights: StageNights;
   readonly tier: Tier;
   readonly madeUp: boolean;
-  /** Where effective capacity gave a figure too: how far apart [–], and what it rests on. */
-  readonly other: {
-    readonly logApart: number;
-    readonly capacity: number;
-    readonly loggers: number;
-    readonly gains: number;
-  } | null;
+  /** Where the figure by effective capacity counts too: how far apart [–], and what it rests on. */
+  readonly other: (EffectiveRestsOn & { readonly logApart: number }) | null;
 }
 
 const MORE_NIGHTS = [7, 21];
@@ -112,7 +107,7 @@ export function outlooksOf(fitted: Fitted): Outlook[] {
 
 /** The standard deviation that the leading figure would have; null where it would have none. */
 function sdWith(
-  { problem, posterior, stage, tier, madeUp, other }: Fitted,
+  { problem, posterior, stage, tier, madeUp, other, nights: { nights } }: Fitted,
   information: Matrix,
   priors: readonly Prior[],
   then: Tier,
@@ -131,7 +126,14 @@ function sdWith(
     test.kind === 'loggers-side-by-side'
       ? (other.loggers * SIDE_BY_SIDE) / problem.priors[sharedPlace('loggers', problem.stages.length)].sd
       : other.loggers;
-  return combinedSd(own, effectiveSd({ ...other, capacity, loggers }, madeUp), other.logApart);
+  const have = nights.filter(({ used }) => used).length;
+  const more = test.kind === 'more-nights' ? test.nights : 0;
+  const spread = other.nights * Math.sqrt(have / (have + more));
+  return combinedSd(
+    own,
+    effectiveSd({ ...other, capacity, loggers, nights: spread }, madeUp),
+    other.logApart,
+  );
 }
 
 /** The strongest heater that keeps the house below what is bearable, for each duration. */

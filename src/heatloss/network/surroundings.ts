@@ -6,6 +6,7 @@ import { type Grid, timeAt } from '../../series/grid.ts';
 import type { HouseRecord } from '../../series/record.ts';
 import { clearSkyIrradiance, irradianceOnPlane } from '../../sky/irradiance.ts';
 import { type SunPosition, sunPosition } from '../../sky/sunPosition.ts';
+import { USUAL_CLEARNESS } from '../usualSky.ts';
 import type { NetworkElement } from './elements.ts';
 import type { NetworkModel } from './model.ts';
 
@@ -27,8 +28,6 @@ export interface Surroundings {
   readonly heating: Float64Array;
 }
 
-/** Of the clear sky's irradiance, what an ordinary sky lets through where nothing was logged [–]. PRACTICE. */
-const USUAL_CLEARNESS = 0.45;
 /** From two of either side of what is stated, or of 20 °C where nothing is. PRACTICE. */
 const USUAL_NEIGHBOUR = { temperature: 20, sd: 2 };
 /** Nobody knows a temperature next door better [K]. */

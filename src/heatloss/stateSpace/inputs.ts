@@ -5,6 +5,7 @@ import type { HouseRecord } from '../../series/record.ts';
 import { clearSkyIrradiance, irradianceOnPlane, type Plane } from '../../sky/irradiance.ts';
 import type { Place } from '../../sky/place.ts';
 import { sunPosition } from '../../sky/sunPosition.ts';
+import { USUAL_CLEARNESS } from '../usualSky.ts';
 import type { MeteredDays } from './meteredDays.ts';
 
 /** What the sun shines in through. */
@@ -32,8 +33,6 @@ export interface Inputs {
 
 /** On the tuning seeds the 90th percentile of the error was 18 % at 10 minutes, 13 % at 20, 12 % at 30, 11 % at 60. [s] */
 const STEP = 1800;
-/** Of the clear sky's irradiance, what an ordinary sky lets through where nothing was logged [–]. PRACTICE. */
-const USUAL_CLEARNESS = 0.45;
 /** So much of the sun must be known, and so much of a clear sky's have come, for it to count as logged [–]. */
 const MOSTLY = 0.95;
 const LEAST_SUN = 0.03;

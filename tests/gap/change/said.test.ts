@@ -43,7 +43,7 @@ test.each<[ChangeNote | AnnualNote, string]>([
   ],
   [{ code: 'wind-apart', before: 5.04, after: 2 }, 'The wind was 5.0 m/s before and 2.0 m/s after.'],
   [{ code: 'not-leakage-alone', names: ['Roof'] }, '“Roof” came or went between the stages'],
-  [{ code: 'annual-vents-added', added: 15.84 }, 'for the year 15.8 W/K are added'],
+  [{ code: 'annual-vents-added', added: 15.84, said: true }, 'for the year 15.8 W/K are added'],
   [
     { code: 'annual-for-orientation', degreeDays: 2463, base: 15.5, inside: 20, outside: -3 },
     '20.0 °C inside and −3.0 °C outside',
