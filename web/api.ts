@@ -1,9 +1,11 @@
 /** The server's answers, one function per question. What is refused is thrown as `Refused`. */
 
+import type { HumidityAnswer, LoggersAnswer } from '../server/api/loggerShapes.ts';
 import type {
   BringingPreview,
   BringingProgress,
   HouseDetail,
+  HouseSummary,
   HousesAnswer,
   NightsAnswer,
   Progress,
@@ -12,6 +14,7 @@ import type {
   TakenFile,
 } from '../server/api/shapes.ts';
 import type { Message } from '../src/assessment.ts';
+import type { HeatEntry } from '../src/house.ts';
 
 /** What happened, where, and what to do, as the server says it. */
 export class Refused extends Error {
@@ -33,6 +36,7 @@ const notReached: Message = {
 };
 
 const house = (id: string) => `/houses/${encodeURIComponent(id)}`;
+const night = (id: string, date: string) => `${house(id)}/nights/${encodeURIComponent(date)}/decision`;
 const bringing = (id: string) => `/bringings/${encodeURIComponent(id)}`;
 
 export const getHouses = (signal?: AbortSignal) => ask<HousesAnswer>('GET', '/houses', { signal });
@@ -53,19 +57,48 @@ export const getBringing = (id: string, signal?: AbortSignal) =>
 export const keepBringing = (id: string) => ask<{ id: string }>('POST', `${bringing(id)}/keep`);
 /** Takes back what was kept last. */
 export const undoImport = (id: string) => ask<void>('POST', `${house(id)}/undo`);
+/** Puts a night in or leaves it out, with the reason; the house is then assessed again. */
+export const decideNight = (id: string, date: string, decision: { used: boolean; why?: string }) =>
+  ask<HouseSummary>('PUT', night(id, date), { json: decision });
+/** Leaves a night to the rules again. */
+export const undecideNight = (id: string, date: string) => ask<HouseSummary>('DELETE', night(id, date));
+/** @param note at a local time of the house */
+export const addNote = (id: string, note: { at: string; text: string }) =>
+  ask<HouseSummary>('POST', `${house(id)}/notes`, { json: note });
+export const removeNote = (id: string, note: { at: string; text: string }) =>
+  ask<HouseSummary>('DELETE', `${house(id)}/notes`, { json: note });
+/** @param stages those that are moved, with local times of the house */
+export const moveStages = (id: string, stages: readonly { name: string; from: string; to: string }[]) =>
+  ask<HouseSummary>('PUT', `${house(id)}/stages`, { json: { stages } });
+/** Heat read off a meter by eye; the house is then assessed again. */
+export const addHeat = (id: string, entry: HeatEntry) =>
+  ask<HouseSummary>('POST', `${house(id)}/heat`, { json: entry });
+export const removeHeat = (id: string, entry: HeatEntry) =>
+  ask<HouseSummary>('DELETE', `${house(id)}/heat`, { json: entry });
+export const getLoggers = (id: string, signal?: AbortSignal) =>
+  ask<LoggersAnswer>('GET', `${house(id)}/loggers`, { signal });
 export const dropBringing = (id: string) => ask<void>('DELETE', bringing(id));
 export const folderAddress = (id: string) => `/api${house(id)}/folder.zip`;
 
 /** @param from, to instants [s]; the whole record when left out */
-export function getReadings(
-  id: string,
-  { from, to, points }: { from?: number; to?: number; points: number },
-  signal?: AbortSignal,
-): Promise<ReadingsAnswer> {
+export const getReadings = (id: string, span: AskedSpan, signal?: AbortSignal) =>
+  ask<ReadingsAnswer>('GET', `${house(id)}/readings?${queryOf(span)}`, { signal });
+
+/** @param span as of the readings */
+export const getHumidity = (id: string, span: AskedSpan, signal?: AbortSignal) =>
+  ask<HumidityAnswer>('GET', `${house(id)}/humidity?${queryOf(span)}`, { signal });
+
+interface AskedSpan {
+  readonly from?: number;
+  readonly to?: number;
+  readonly points: number;
+}
+
+function queryOf({ from, to, points }: AskedSpan): URLSearchParams {
   const query = new URLSearchParams({ points: String(points) });
   if (from !== undefined) query.set('from', String(from));
   if (to !== undefined) query.set('to', String(to));
-  return ask('GET', `${house(id)}/readings?${query}`, { signal });
+  return query;
 }
 
 /** Tells of an assessment as it goes. @returns what stops the telling */

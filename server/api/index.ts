@@ -3,18 +3,28 @@ import { Hono } from 'hono';
 import type { Services } from '../services.ts';
 import { assessmentsApi } from './assessments.ts';
 import { bringingsApi } from './bringings.ts';
+import { byHandApi } from './byHand.ts';
 import { demonstrationApi } from './demonstration.ts';
 import { folderApi } from './folder.ts';
+import { heatApi } from './heat.ts';
 import { housesApi } from './houses.ts';
+import { humidityApi } from './humidity.ts';
+import { loggersApi } from './loggers.ts';
 import { nightsApi } from './nights.ts';
 import { readingsApi } from './readings.ts';
+import { sheetApi } from './sheet.ts';
 
 export const api = (services: Services) =>
   new Hono()
     .route('/houses', housesApi(services))
     .route('/houses', nightsApi(services))
     .route('/houses', readingsApi(services))
+    .route('/houses', byHandApi(services))
+    .route('/houses', heatApi(services))
+    .route('/houses', humidityApi(services))
+    .route('/houses', loggersApi(services))
     .route('/houses', folderApi(services))
+    .route('/houses', sheetApi(services))
     .route('/houses', assessmentsApi(services))
     .route('/bringings', bringingsApi(services))
     .route('/demonstration', demonstrationApi(services));

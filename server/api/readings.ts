@@ -16,7 +16,7 @@ import { checkedQuery, queryNumber } from './validate.ts';
 /** As far as a Date reaches [s]. */
 const FARTHEST = 8.64e12;
 const instant = queryNumber.pipe(z.number().min(-FARTHEST).max(FARTHEST));
-const span = z.strictObject({
+export const span = z.strictObject({
   from: instant.optional(),
   to: instant.optional(),
   points: queryNumber.pipe(z.int().min(10).max(4000)).optional(),
@@ -56,14 +56,27 @@ export const readingsApi = ({ reading }: Services) =>
         ...doubtedOf(reading.doubted(channel.number, from, to)),
       })),
       nights: nightsOf(id, house, Math.max(from, first), Math.min(to, last), reading),
-      stages: (house.stages ?? []).map((stage) => ({
-        name: stage.name,
-        from: instantOf(stage.from, house.location.timeZone),
-        to: instantOf(stage.to, house.location.timeZone),
+      stages: (house.stages ?? []).map((stage) => ({ name: stage.name, ...spanOf(stage, house) })),
+      notes: (house.notes ?? []).map(({ at, text }) => ({
+        at: instantOf(at, house.location.timeZone),
+        local: at,
+        text,
       })),
+      heating: (house.heat ?? []).flatMap(({ from, to }) =>
+        from === undefined || to === undefined ? [] : [spanOf({ from, to }, house)],
+      ),
+      leftOut: house.loggers.flatMap(({ file, leaveOut = [] }) =>
+        leaveOut.map((it) => ({ file, ...spanOf(it, house), why: it.why ?? null })),
+      ),
     };
     return c.json(answer);
   });
+
+/** Local times of house.json as instants [s]. */
+const spanOf = ({ from, to }: { readonly from: string; readonly to: string }, { location }: House) => ({
+  from: instantOf(from, location.timeZone),
+  to: instantOf(to, location.timeZone),
+});
 
 function thinned(channel: StoredChannel, intervals: Intervals, reading: Reading): ThinnedChannel {
   const { number, file, column, room, place, quantity, spacing } = channel;
@@ -109,7 +122,7 @@ function* hoursAsSamples(reading: Reading, channel: number, from: number, to: nu
 }
 
 /** The judged nights of the span; before the assessment, the nights as the sun has them, none of them used. */
-function nightsOf(
+export function nightsOf(
   id: string,
   house: House,
   from: number,

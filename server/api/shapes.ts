@@ -58,6 +58,8 @@ export interface HouseDetail extends HouseSummary {
 
 export interface NightsAnswer {
   readonly curves: readonly NightCurve[];
+  /** Of each curve's night the mean wind over its fitted hours; left out where no wind was logged. */
+  readonly wind?: readonly { readonly date: string; readonly meanMS: number | null }[];
 }
 
 /**
@@ -100,6 +102,17 @@ export interface ReadingsAnswer {
     readonly used: boolean;
   }[];
   readonly stages: readonly { readonly name: string; readonly from: number; readonly to: number }[];
+  /** What house.json notes at an instant [s]; `local` as it is written there. */
+  readonly notes: readonly { readonly at: number; readonly local: string; readonly text: string }[];
+  /** When the heat was on by house.json, where no file has it [s]. */
+  readonly heating: readonly { readonly from: number; readonly to: number }[];
+  /** What a person keeps out of a logger's readings [s]. */
+  readonly leftOut: readonly {
+    readonly file: string;
+    readonly from: number;
+    readonly to: number;
+    readonly why: string | null;
+  }[];
 }
 
 /** A house folder on its way in: nothing of it is stored until it is kept. */

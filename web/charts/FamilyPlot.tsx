@@ -1,6 +1,6 @@
 /** One family of readings: its legend, which switches lines on and off and tells their values, and its plot. */
 
-import type { RefObject } from 'preact';
+import type { ComponentChildren, RefObject } from 'preact';
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { ReadingsAnswer } from '../../server/api/shapes.ts';
 import { figures } from '../../src/words/index.ts';
@@ -18,19 +18,47 @@ interface Props {
   readonly readings: ReadingsAnswer;
   readonly view: View;
   readonly setView: (view: View) => void;
+  /** As they are being moved; those of the readings else. */
+  readonly stages?: ReadingsAnswer['stages'];
+  /** Where what is switched off is to be known outside. */
+  readonly switches?: Switches;
+  /** The plot once it is there, null when it is gone. */
+  readonly onPlot?: (family: Family, plot: UPlot | null) => void;
   readonly onInstant: (index: number | null) => void;
-  readonly onKey: (event: KeyboardEvent) => void;
+  readonly onKey: (event: KeyboardEvent, family: Family) => void;
+  /** Lies over the plot. */
+  readonly children?: ComponentChildren;
   readonly timeZone: string;
   readonly together: string;
 }
 
+export interface Switches {
+  /** Channels that are switched off. */
+  readonly hidden: ReadonlySet<number>;
+  readonly toggle: (channel: number) => void;
+}
+
+export function useSwitches(): Switches {
+  const [hidden, setHidden] = useState<ReadonlySet<number>>(new Set());
+  const toggle = (channel: number) => {
+    const next = new Set(hidden);
+    if (!next.delete(channel)) next.add(channel);
+    setHidden(next);
+  };
+  return { hidden, toggle };
+}
+
 export function FamilyPlot(props: Props) {
   const { family, first, readings, view, timeZone, together } = props;
+  const own = useSwitches();
+  const { hidden, toggle } = props.switches ?? own;
+  const stages = props.stages ?? readings.stages;
+  const latestStages = useLatest(stages);
+  const latestHidden = useLatest(hidden);
   const host = useRef<HTMLDivElement>(null);
   const plot = useRef<UPlot | null>(null);
   const values = useRef<(HTMLSpanElement | null)[]>([]);
   const latest = useLatest(props);
-  const [hidden, setHidden] = useState<ReadonlySet<number>>(new Set());
   const drawn = family.lines.map(({ label }) => label).join('\n');
 
   useLayoutEffect(() => {
@@ -38,6 +66,7 @@ export function FamilyPlot(props: Props) {
     const setTo = (next: View) => latest.current.setView(next);
     const source = {
       readings: () => latest.current.readings,
+      stages: () => latestStages.current,
       view: () => latest.current.view,
       setView: setTo,
       follow: (of: UPlot) => {
@@ -54,8 +83,11 @@ export function FamilyPlot(props: Props) {
       set: setTo,
     });
     plot.current = mounted.plot;
+    showLines(mounted.plot, latest.current.family, latestHidden.current);
+    latest.current.onPlot?.(latest.current.family, mounted.plot);
     return () => {
       plot.current = null;
+      latest.current.onPlot?.(latest.current.family, null);
       unwatch();
       mounted.destroy();
     };
@@ -65,12 +97,10 @@ export function FamilyPlot(props: Props) {
   useLayoutEffect(() => plot.current?.setData(dataOf(readings, family)), [readings, drawn]);
   useLayoutEffect(() => plot.current?.setScale('x', { min: view.from, max: view.to }), [view]);
 
-  const toggle = (i: number) => {
-    const next = new Set(hidden);
-    if (!next.delete(i)) next.add(i);
-    setHidden(next);
-    for (const series of [2 * i + 1, 2 * i + 2]) plot.current?.setSeries(series, { show: !next.has(i) });
-  };
+  useLayoutEffect(() => {
+    if (plot.current !== null) showLines(plot.current, family, hidden);
+  }, [hidden, family]);
+  useLayoutEffect(() => plot.current?.redraw(false), [stages]);
 
   return (
     <section class="family">
@@ -80,7 +110,7 @@ export function FamilyPlot(props: Props) {
       <ul class="family-legend">
         {family.lines.map(({ label, ink, dash, channel }, i) => (
           <li key={channel}>
-            <button type="button" aria-pressed={!hidden.has(i)} onClick={() => toggle(i)}>
+            <button type="button" aria-pressed={!hidden.has(channel)} onClick={() => toggle(channel)}>
               <LineSample ink={ink} dash={dash} />
               {label}
             </button>
@@ -93,17 +123,39 @@ export function FamilyPlot(props: Props) {
           </li>
         ))}
       </ul>
-      <div
-        ref={host}
-        // biome-ignore lint/a11y/noNoninteractiveTabindex: the keys named under the charts move its view
-        tabIndex={0}
-        role="application"
-        aria-label={`${family.title} over time`}
-        onKeyDown={props.onKey}
-        style={{ minHeight: `${heightOfPlot(family, first)}px` }}
-      />
+      <div class="family-plot">
+        <div
+          ref={host}
+          // biome-ignore lint/a11y/noNoninteractiveTabindex: the keys named under the charts move its view and its cursor
+          tabIndex={0}
+          role="application"
+          aria-label={`${family.title} over time`}
+          onKeyDown={(event) => props.onKey(event, family)}
+          style={{ minHeight: `${heightOfPlot(family, first)}px` }}
+        />
+        {props.children}
+      </div>
     </section>
   );
+}
+
+/** Every line has two series, its greatest and its least values. */
+function showLines(plot: UPlot, { lines }: Family, hidden: ReadonlySet<number>): void {
+  for (const [i, { channel }] of lines.entries())
+    for (const series of [2 * i + 1, 2 * i + 2])
+      if (plot.series[series].show === hidden.has(channel))
+        plot.setSeries(series, { show: !hidden.has(channel) });
+}
+
+/** What each line of a family reads at an instant: "Kitchen 18.2 °C; Outside 4.0 to 4.3 °C". */
+export function spokenValues(plot: UPlot, { lines, unit }: Family, index: number): string {
+  return lines
+    .flatMap(({ label }, i) => {
+      if (plot.series[2 * i + 1].show === false) return [];
+      const text = rangeText(plot.data[2 * i + 2]?.[index], plot.data[2 * i + 1]?.[index], unit);
+      return [`${label} ${text === '' ? 'no reading' : text}`];
+    })
+    .join('; ');
 }
 
 /** Written straight into the legend: sixty times a second is too often for a new rendering. */

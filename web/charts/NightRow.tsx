@@ -12,6 +12,7 @@ import { NightBand } from './NightBand.tsx';
 import { bandPitch, heightOf, nightBand, pixelsPerHour, type RowScale, rowScale } from './nightBands.ts';
 import { PAPER_WIDTH, usePrinting } from './paper.ts';
 import { useWidth } from './useWidth.ts';
+import { walk } from './walk.ts';
 import './NightRow.css';
 
 interface Props {
@@ -99,19 +100,3 @@ const Temperatures = ({ scale }: { readonly scale: RowScale }) => (
     ))}
   </svg>
 );
-
-const moves: { readonly [key: string]: (at: number, last: number) => number } = {
-  ArrowLeft: (at) => at - 1,
-  ArrowRight: (at) => at + 1,
-  Home: () => 0,
-  End: (_, last) => last,
-};
-
-function walk(event: KeyboardEvent & { readonly currentTarget: HTMLOListElement }) {
-  const links = [...event.currentTarget.querySelectorAll('a')];
-  const at = links.findIndex((link) => link.matches(':focus'));
-  const next = links[moves[event.key]?.(at, links.length - 1) ?? -1];
-  if (next === undefined) return;
-  event.preventDefault();
-  next.focus();
-}

@@ -2,29 +2,45 @@
  * Every logger over the record: one plot for each quantity, with one cursor and one view for all. Finer
  * readings are asked for once a view has stood still for a moment.
  */
+import type { ComponentChildren } from 'preact';
 import { useEffect, useId, useMemo, useRef, useState } from 'preact/hooks';
 import type { ReadingsAnswer } from '../../server/api/shapes.ts';
 import { dayAndClock } from './clock.ts';
-import { FamilyPlot } from './FamilyPlot.tsx';
+import { FamilyPlot, spokenValues, useSwitches } from './FamilyPlot.tsx';
+import { askedBy, nearestIndex } from './readingsKeys.ts';
 import { wholeOf } from './readingsPlot.ts';
-import { familiesOf } from './readingsSeries.ts';
-import { panned, sameView, type View, zoomed } from './view.ts';
+import { type Family, familiesOf } from './readingsSeries.ts';
+import type { Shown } from './takeReadings.ts';
+import type UPlot from './uplot.ts';
+import { sameView, type View, within, zoomed } from './view.ts';
 import './ReadingsChart.css';
 
 interface Props {
   readonly readings: ReadingsAnswer;
   readonly timeZone: string;
+  readonly view: View;
+  readonly setView: (view: View) => void;
   /** The view stands: finer readings of it may be given. */
-  readonly onRange?: (from: number, to: number) => void;
+  readonly onRange: (view: View) => void;
+  /** As they are being moved; those of the readings else. */
+  readonly stages: ReadingsAnswer['stages'];
+  /** Over the first plot, such as handles of the stages. */
+  readonly over?: ComponentChildren;
+  /** What can be done with what is shown. */
+  readonly foot: (shown: Shown, plotOf: (family: Family) => UPlot | undefined) => ComponentChildren;
 }
 
 const STILL = 250; // [ms]
 
-export function ReadingsChart({ readings, timeZone, onRange }: Props) {
+export function ReadingsChart(props: Props) {
+  const { readings, timeZone, view, setView, onRange, stages, over, foot } = props;
   const together = useId();
   const whole = wholeOf(readings);
-  const [view, setView] = useState<View>(whole);
   const instant = useRef<HTMLSpanElement>(null);
+  const plots = useRef(new Map<string, UPlot>());
+  const switches = useSwitches();
+  const [spoken, setSpoken] = useState('');
+  const cursor = useRef<number | null>(null);
   const families = useMemo(() => familiesOf(readings.channels), [readings]);
   const asked = useRef(view);
   const zoomedIn = !sameView(view, whole);
@@ -33,7 +49,7 @@ export function ReadingsChart({ readings, timeZone, onRange }: Props) {
     if (sameView(view, asked.current)) return;
     const timer = setTimeout(() => {
       asked.current = view;
-      onRange?.(view.from, view.to);
+      onRange(view);
     }, STILL);
     return () => clearTimeout(timer);
   }, [view, onRange]);
@@ -43,11 +59,42 @@ export function ReadingsChart({ readings, timeZone, onRange }: Props) {
     const at = index === null ? undefined : readings.time[index];
     instant.current.textContent = at === undefined ? '' : dayAndClock(at, timeZone);
   };
-  const onKey = (event: KeyboardEvent) => {
-    const next = keyed(event.key, view, whole);
+
+  const moveCursor = (index: number, family: Family) => {
+    const at = readings.time[index];
+    if (at === undefined) return;
+    cursor.current = at;
+    const [least, most] = [Math.min(view.from, at), Math.max(view.to, at)];
+    const by = least < view.from ? least - view.from : most - view.to;
+    if (by !== 0) setView(within({ from: view.from + by, to: view.to + by }, whole));
+    for (const plot of plots.current.values()) placeCursor(plot, at);
+    const own = plots.current.get(family.quantity);
+    if (own !== undefined) setSpoken(`${dayAndClock(at, timeZone)}: ${spokenValues(own, family, index)}`);
+  };
+
+  const onKey = (event: KeyboardEvent, family: Family) => {
+    const { time, step } = readings;
+    const inView = cursor.current !== null && cursor.current >= view.from && cursor.current <= view.to;
+    const from = inView && cursor.current !== null ? cursor.current : middleOf(view);
+    const next = askedBy(event, { view, whole, step, about: from });
     if (next === null || event.ctrlKey || event.metaKey || event.altKey) return;
     event.preventDefault();
-    setView(next);
+    const last = time.length - 1;
+    if (next.kind === 'view') {
+      setView(next.view);
+      setSpoken(`${dayAndClock(next.view.from, timeZone)} to ${dayAndClock(next.view.to, timeZone)}`);
+    } else if (next.kind === 'cursor at') moveCursor(nearestIndex(time, step, next.instant), family);
+    else moveCursor(Math.min(Math.max(nearestIndex(time, step, from) + next.by, 0), last), family);
+  };
+
+  const shown: Shown = {
+    readings,
+    view,
+    timeZone,
+    families: families.flatMap((family) => {
+      const lines = family.lines.filter(({ channel }) => !switches.hidden.has(channel));
+      return lines.length === 0 ? [] : [{ ...family, lines }];
+    }),
   };
 
   return (
@@ -69,8 +116,11 @@ export function ReadingsChart({ readings, timeZone, onRange }: Props) {
         <button type="button" disabled={!zoomedIn} onClick={() => setView(whole)}>
           Whole record
         </button>
-        <span ref={instant} class="readings-instant figure" />
+        <span ref={instant} class="readings-instant figure" aria-hidden="true" />
       </div>
+      <p class="readings-spoken small figure screen-only" aria-live="polite">
+        {spoken}
+      </p>
       <div class="readings-plots">
         {families.map((family, i) => (
           <FamilyPlot
@@ -78,34 +128,41 @@ export function ReadingsChart({ readings, timeZone, onRange }: Props) {
             family={family}
             first={i === 0}
             readings={readings}
+            stages={stages}
             view={view}
             setView={setView}
+            switches={switches}
+            onPlot={(it, plot) => {
+              if (plot === null) plots.current.delete(it.quantity);
+              else plots.current.set(it.quantity, plot);
+            }}
             onInstant={tellInstant}
             onKey={onKey}
             timeZone={timeZone}
             together={together}
-          />
+          >
+            {i === 0 ? over : null}
+          </FamilyPlot>
         ))}
       </div>
-      <p class="small lesser">Shaded: nights that were used; outlined: nights left out.</p>
-      <p class="small lesser screen-only">
-        Drag across to zoom in, double-click for the whole record, shift and drag to move along. Keys, once a
-        chart has the focus: <kbd>←</kbd> <kbd>→</kbd> move along, <kbd>+</kbd> <kbd>−</kbd> closer and wider,{' '}
-        <kbd>0</kbd> the whole record. Ctrl and wheel, or two fingers, zoom as well.
+      <p class="small lesser">
+        Shaded: nights that were used; outlined: nights left out. Hatched at the foot of the temperatures:
+        heat on. A hollow circle is a reading that is kept out; a measure at the head of a plot, readings left
+        out by hand.
       </p>
+      <p class="small lesser screen-only">
+        Drag across to zoom in, double-click for the whole record, shift and drag to move along. Ctrl and
+        wheel, or two fingers, zoom as well. Keys, once a chart has the focus: <kbd>←</kbd> <kbd>→</kbd> read
+        on, <kbd>Page Up</kbd> <kbd>Page Down</kbd> by a day, <kbd>Shift</kbd> with <kbd>←</kbd> <kbd>→</kbd>{' '}
+        move along, <kbd>+</kbd> <kbd>−</kbd> closer and wider, <kbd>0</kbd> the whole record.
+      </p>
+      {foot(shown, ({ quantity }) => plots.current.get(quantity))}
     </div>
   );
 }
 
 const middleOf = ({ from, to }: View) => (from + to) / 2;
 
-/** The view that a key asks for; null when it asks for none. */
-function keyed(key: string, view: View, whole: View): View | null {
-  const quarter = (view.to - view.from) / 4;
-  if (key === 'ArrowLeft') return panned(view, -quarter, whole);
-  if (key === 'ArrowRight') return panned(view, quarter, whole);
-  if (key === '+' || key === '=') return zoomed(view, middleOf(view), 0.5, whole);
-  if (key === '-' || key === '−') return zoomed(view, middleOf(view), 2, whole);
-  if (key === '0' || key === 'Escape') return whole;
-  return null;
+function placeCursor(plot: UPlot, instant: number): void {
+  plot.setCursor({ left: plot.valToPos(instant, 'x'), top: plot.over.clientHeight / 2 });
 }

@@ -63,9 +63,3 @@ function readInks(): Inks {
     font: getComputedStyle(document.body).fontFamily,
   };
 }
-
-/** The colour "#rrggbb" let through by so much. */
-export const thinned = (hex: string, share: number) =>
-  `${hex}${Math.round(share * 255)
-    .toString(16)
-    .padStart(2, '0')}`;

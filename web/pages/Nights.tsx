@@ -1,54 +1,63 @@
-/** Every night: the row, the one that is open with its fit and its reasons, and all of them as a table. */
+/** Every night: the row, the one that is open, how fast all of them cool, and all of them as a table. */
 import type { RefObject } from 'preact';
-import { useEffect, useRef } from 'preact/hooks';
+import { useEffect, useMemo, useRef } from 'preact/hooks';
 import { useRoute } from 'preact-iso';
-import type { HouseDetail } from '../../server/api/shapes.ts';
-import type { Assessment, NightResult, StageResult } from '../../src/assessment.ts';
-import type { NightCurve } from '../../src/curves.ts';
-import { lastNight, nightSentence, nightsSentence } from '../../src/words/answer.ts';
-import { figures } from '../../src/words/index.ts';
+import type { NightsAnswer } from '../../server/api/shapes.ts';
+import { lastNight, nightsSentence } from '../../src/words/answer.ts';
 import { getNights } from '../api.ts';
-import { spokenNight } from '../charts/chartWords.ts';
-import { NightChart } from '../charts/NightChart.tsx';
 import { NightRow } from '../charts/NightRow.tsx';
-import { nightColumns, rmsOf } from '../charts/nightSeries.ts';
-import { ChartFrame } from '../parts/ChartFrame.tsx';
+import { ByHandStatus } from '../nights/ByHandStatus.tsx';
+import { Cooling } from '../nights/Cooling.tsx';
+import { HandPicked } from '../nights/HandPicked.tsx';
+import { LaterStarts } from '../nights/LaterStarts.tsx';
+import { NightsByMonth } from '../nights/NightsByMonth.tsx';
+import { handPickedSentence } from '../nights/nightWords.ts';
+import { OneNight } from '../nights/OneNight.tsx';
+import { type AssessedHouse, useByHand } from '../nights/useByHand.ts';
 import { HouseFrame } from '../parts/HouseFrame.tsx';
 import { ProblemList } from '../parts/ProblemList.tsx';
 import { Skeleton } from '../parts/Skeleton.tsx';
-import { Table } from '../parts/Table.tsx';
-import { Term } from '../parts/Term.tsx';
 import { useLoaded } from '../useLoaded.ts';
-import { meanOutside } from './meanOutside.ts';
-import { NightTable } from './NightTable.tsx';
 import './Nights.css';
 
 export function Nights() {
   const { params, query } = useRoute();
   return (
     <HouseFrame id={params.id} here="Nights">
-      {(house, assessment) => <AllNights house={house} assessment={assessment} asked={query.night} />}
+      {(house, assessment) => <AllNights first={{ house, assessment }} asked={query.night} />}
     </HouseFrame>
   );
 }
 
 interface AllNightsProps {
-  readonly house: HouseDetail;
-  readonly assessment: Assessment;
+  readonly first: AssessedHouse;
   /** The date in the address. */
   readonly asked: string | undefined;
 }
 
-function AllNights({ house, assessment, asked }: AllNightsProps) {
-  const { loaded } = useLoaded((signal) => getNights(house.id, signal), `${house.id} ${house.lastReading}`);
+function AllNights({ first, asked }: AllNightsProps) {
+  const byHand = useByHand(first);
+  const { house, assessment } = byHand;
+  const { loaded: answer, again } = useLoaded(
+    (signal) => getNights(house.id, signal),
+    `${house.id} ${house.lastReading}`,
+  );
+  // Assessed again: what is there stays until the new curves are.
+  useEffect(() => {
+    if (house !== first.house) again();
+  }, [house, first, again]);
   const nights = assessment.stages.flatMap((stage) => stage.nights);
   const href = (date: string) => `/house/${house.id}/nights?night=${date}`;
   const open = asked ?? lastNight(assessment)?.date;
   const opened = useRef<HTMLDivElement>(null);
+  const status = useRef<HTMLDivElement>(null);
+  const leave = () => status.current?.focus();
   useBroughtIntoView(opened, asked);
-  if (loaded.kind === 'failed') return <ProblemList problems={loaded.problems} />;
-  const curves = loaded.kind === 'loaded' ? loaded.value.curves : null;
+  const wind = useMemo(() => windOf(answer.kind === 'loaded' ? answer.value : null), [answer]);
+  if (answer.kind === 'failed') return <ProblemList problems={answer.problems} />;
+  const curves = answer.kind === 'loaded' ? answer.value.curves : null;
   const curve = curves?.find(({ date }) => date === open);
+  const handPicked = handPickedSentence(nights);
   return (
     <>
       {curves === null ? (
@@ -59,34 +68,51 @@ function AllNights({ house, assessment, asked }: AllNightsProps) {
         </>
       ) : (
         <>
-          <p>{nightsSentence(curves.length, nights)}</p>
+          <p>
+            {nightsSentence(curves.length, nights)}
+            {handPicked === null ? null : <strong> {handPicked}</strong>}
+          </p>
           <NightRow
             curves={curves}
             nights={nights}
             href={href}
             {...(open === undefined ? {} : { selected: open })}
           />
+          <ByHandStatus byHand={byHand} at={status} />
           <div ref={opened}>
             {curve === undefined ? (
               <p>There is no night of {open ?? 'any date'} in the record. Touch one in the row to open it.</p>
             ) : (
               <OneNight
+                byHand={byHand}
                 curve={curve}
                 night={nights.find(({ date }) => date === open)}
-                timeZone={house.house.location.timeZone}
+                wind={wind === null ? undefined : (wind.get(curve.date) ?? null)}
+                leave={leave}
               />
             )}
           </div>
         </>
       )}
+      <Cooling stages={assessment.stages} href={href} selected={open} />
+      {assessment.stages.map((stage) => (
+        <LaterStarts key={stage.name} stage={stage} several={assessment.stages.length > 1} />
+      ))}
+      <HandPicked byHand={byHand} href={href} leave={leave} />
       <section>
         <h2>All nights</h2>
         {assessment.stages.map((stage) => (
-          <StageNights key={stage.name} stage={stage} href={href} />
+          <NightsByMonth key={stage.name} stage={stage} href={href} wind={wind} open={open} />
         ))}
       </section>
     </>
   );
+}
+
+/** By the date of the night [m/s]; null where no wind was logged at all. */
+function windOf(answer: NightsAnswer | null): ReadonlyMap<string, number | null> | null {
+  if (answer?.wind === undefined) return null;
+  return new Map(answer.wind.map(({ date, meanMS }) => [date, meanMS]));
 }
 
 /** A night chosen far down in the table opens above: the page goes to it, unless its head is to be seen. */
@@ -98,112 +124,4 @@ function useBroughtIntoView(opened: RefObject<HTMLDivElement | null>, asked: str
     const top = opened.current?.getBoundingClientRect().top ?? 0;
     if (top < 0 || top > 0.75 * innerHeight) opened.current?.scrollIntoView();
   }, [asked, opened]);
-}
-
-interface OneNightProps {
-  readonly curve: NightCurve;
-  readonly night: NightResult | undefined;
-  readonly timeZone: string;
-}
-
-function OneNight({ curve, night, timeZone }: OneNightProps) {
-  const measured = night === undefined ? null : nightSentence(night, meanOutside(curve));
-  return (
-    <ChartFrame
-      title={`The night of ${figures.day(curve.date)}`}
-      summary={measured ?? `${spokenNight(curve.date, night)}.`}
-      table={() => <NightTable curve={curve} timeZone={timeZone} />}
-    >
-      {night === undefined ? null : <NightFigures curve={curve} night={night} />}
-      {night !== undefined && night.reasons.length > 0 ? (
-        <>
-          <p>{night.used ? 'Used; to be known of it:' : 'Left out of the time constant:'}</p>
-          <ProblemList problems={night.reasons} />
-        </>
-      ) : null}
-      <NightChart curve={curve} night={night} timeZone={timeZone} />
-    </ChartFrame>
-  );
-}
-
-function NightFigures({ curve, night }: { readonly curve: NightCurve; readonly night: NightResult }) {
-  const rms = rmsOf(nightColumns(curve).residual);
-  const of = <T,>(value: T | null, write: (it: T) => string) =>
-    value === null ? 'not measured' : write(value);
-  return (
-    <dl class="night-figures figure">
-      <div>
-        <dt>Rate</dt>
-        <dd>{of(night.rateKPerH, figures.rate)}</dd>
-      </div>
-      <div>
-        <dt>Warmer than outside, on average</dt>
-        <dd>{of(night.meanDifferenceK, figures.kelvins)}</dd>
-      </div>
-      <div>
-        <dt>
-          <Term of="time constant">Time constant</Term>, this night alone
-        </dt>
-        <dd>{timeConstantOf(night) || 'not measured'}</dd>
-      </div>
-      <div>
-        <dt>Off the fitted curve, typically</dt>
-        <dd>{of(rms, (it) => `${figures.decimal(it, 2)} K`)}</dd>
-      </div>
-    </dl>
-  );
-}
-
-/** With its standard error: "115 ± 12 h". */
-function timeConstantOf({ timeConstantH, timeConstantSeH }: NightResult): string {
-  if (timeConstantH === null) return '';
-  if (timeConstantSeH === null) return figures.hours(timeConstantH);
-  const digits = timeConstantSeH < 2 ? 1 : 0;
-  return `${figures.decimal(timeConstantH, digits)} ± ${figures.decimal(timeConstantSeH, digits)} h`;
-}
-
-interface StageNightsProps {
-  readonly stage: StageResult;
-  readonly href: (date: string) => string;
-}
-
-function StageNights({ stage, href }: StageNightsProps) {
-  if (stage.nights.length === 0) return null;
-  const known = <T,>(value: T | null, write: (it: T) => string) => (value === null ? '' : write(value));
-  return (
-    <>
-      <h3>{stage.name}</h3>
-      <Table<NightResult>
-        caption={`The nights of “${stage.name}”; the time constants are of single nights, with their standard errors`}
-        rows={stage.nights}
-        keyOf={({ date }) => date}
-        columns={[
-          {
-            head: 'Night of',
-            cell: ({ date }) => (
-              <a class="night-day" href={href(date)}>
-                {figures.day(date)}
-              </a>
-            ),
-          },
-          { head: 'Drop', cell: ({ dropK }) => known(dropK, figures.kelvins), numeric: true },
-          { head: 'Rate', cell: ({ rateKPerH }) => known(rateKPerH, figures.rate), numeric: true },
-          {
-            head: 'Mean difference',
-            cell: ({ meanDifferenceK }) => known(meanDifferenceK, figures.kelvins),
-            numeric: true,
-          },
-          { head: 'Time constant', cell: timeConstantOf, numeric: true },
-          { head: 'Used', cell: (night) => <span class="night-fate">{fateOf(night)}</span> },
-        ]}
-      />
-    </>
-  );
-}
-
-/** "used", or why not; a heater that was on is among the reasons. */
-function fateOf({ used, reasons }: NightResult): string {
-  const why = reasons.map(({ text }) => text).join('; ');
-  if (used) return why === '' ? 'used' : `used (${why})`;
-  return why === '' ? 'left out' : `left out: ${why}`;
 }

@@ -1,79 +1,168 @@
 /** Every logger over the whole record: thinned by the server, and read finer wherever one looks closer. */
 
-import { useCallback, useState } from 'preact/hooks';
+import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
 import { useRoute } from 'preact-iso';
 import type { ReadingsAnswer } from '../../server/api/shapes.ts';
 import type { Imported } from '../../src/assessment.ts';
 import { figures } from '../../src/words/index.ts';
 import { getReadings } from '../api.ts';
-import { dayAndClock } from '../charts/clock.ts';
+import { localTimeOf } from '../charts/localTime.ts';
 import { ReadingsChart } from '../charts/ReadingsChart.tsx';
+import { wholeOf } from '../charts/readingsPlot.ts';
 import { accountsOf, type ChannelAccount } from '../charts/readingsSeries.ts';
+import { type View, within } from '../charts/view.ts';
+import { ByHandStatus } from '../nights/ByHandStatus.tsx';
+import { type AssessedHouse, type ByHand, useByHand } from '../nights/useByHand.ts';
 import { ChartFrame } from '../parts/ChartFrame.tsx';
 import { HouseFrame } from '../parts/HouseFrame.tsx';
 import { ProblemList } from '../parts/ProblemList.tsx';
 import { Skeleton } from '../parts/Skeleton.tsx';
 import { Table } from '../parts/Table.tsx';
+import { MoveStages } from '../readings/MoveStages.tsx';
+import { Notes } from '../readings/Notes.tsx';
+import { summaryOf } from '../readings/readingsWords.ts';
+import { StageHandles } from '../readings/StageHandles.tsx';
+import { TakeReadings } from '../readings/TakeReadings.tsx';
+import { useStageMoves } from '../readings/useStageMoves.ts';
 import { useLoaded } from '../useLoaded.ts';
 
 export function Readings() {
   const { id } = useRoute().params;
   return (
     <HouseFrame id={id} here="Readings">
-      {(house, { imports }) => <Record id={id} timeZone={house.house.location.timeZone} imports={imports} />}
+      {(house, assessment) => <Record first={{ house, assessment }} />}
     </HouseFrame>
   );
 }
 
 const POINTS = 1000;
 
-interface RecordProps {
-  readonly id: string;
-  readonly timeZone: string;
-  readonly imports: readonly Imported[];
-}
-
-function Record({ id, timeZone, imports }: RecordProps) {
-  const { loaded } = useLoaded((signal) => getReadings(id, { points: POINTS }, signal), id);
+function Record({ first }: { readonly first: AssessedHouse }) {
+  const byHand = useByHand(first);
+  const { house } = byHand;
+  const { loaded, again } = useLoaded(
+    (signal) => getReadings(house.id, { points: POINTS }, signal),
+    house.id,
+  );
+  // Assessed again: what is there stays until the new is.
+  useEffect(() => {
+    if (house !== first.house) again();
+  }, [house, first, again]);
   if (loaded.kind === 'loading') return <Skeleton height={1200} />;
   if (loaded.kind === 'failed') return <ProblemList problems={loaded.problems} />;
-  return <Charts id={id} timeZone={timeZone} imports={imports} whole={loaded.value} />;
+  return <Charts byHand={byHand} whole={loaded.value} />;
 }
 
-function Charts({ id, timeZone, imports, whole }: RecordProps & { readonly whole: ReadingsAnswer }) {
-  const [view, setView] = useState<{ from: number; to: number } | null>(null);
+interface ChartsProps {
+  readonly byHand: ByHand;
+  readonly whole: ReadingsAnswer;
+}
+
+function Charts({ byHand, whole }: ChartsProps) {
+  const { house, assessment } = byHand;
+  const { timeZone } = house.house.location;
+  const bounds = wholeOf(whole);
+  const [view, setView] = useState<View>(bounds);
+  const [asked, setAsked] = useState<View | null>(null);
   const { loaded } = useLoaded(
-    (signal) => (view === null ? Promise.resolve(whole) : finer(id, view, signal)),
-    `${id} ${view?.from} ${view?.to}`,
+    (signal) => (asked === null ? Promise.resolve(whole) : finer(house.id, asked, signal)),
+    `${house.id} ${asked?.from} ${asked?.to}`,
   );
-  const [shown, setShown] = useState(whole);
-  if (loaded.kind === 'loaded' && loaded.value !== shown) setShown(loaded.value);
+  const [near, setNear] = useState(whole);
+  if (loaded.kind === 'loaded' && loaded.value !== near) setNear(loaded.value);
+  // What is noted and decided is of the whole record, which is loaded anew after each change.
+  const shown = asked === null ? whole : { ...near, ...markedIn(whole) };
   const look = useCallback(
-    (from: number, to: number) => setView(from <= whole.first && to >= whole.last ? null : { from, to }),
-    [whole],
+    ({ from, to }: View) => setAsked(from <= whole.first && to >= whole.last ? null : { from, to }),
+    [whole.first, whole.last],
   );
+  const [moving, setMoving] = useState(false);
+  const moves = useStageMoves(house.house.stages ?? [], timeZone);
+  const status = useRef<HTMLDivElement>(null);
+  const leave = () => status.current?.focus();
+  const stages = moving ? moves.stages : shown.stages;
 
   return (
-    <ChartFrame
-      title="Every logger over the whole record"
-      summary={summaryOf(whole, timeZone)}
-      table={() => <Accounts readings={whole} imports={imports} />}
-    >
-      {loaded.kind === 'failed' ? <ProblemList problems={loaded.problems} urgent /> : null}
-      <ReadingsChart readings={shown} timeZone={timeZone} onRange={look} />
-    </ChartFrame>
+    <>
+      <ByHandStatus byHand={byHand} at={status} />
+      <ChartFrame
+        title="Every logger over the whole record"
+        summary={summaryOf(whole, timeZone)}
+        table={() => <Accounts readings={whole} imports={assessment.imports} />}
+      >
+        {loaded.kind === 'failed' ? <ProblemList problems={loaded.problems} urgent /> : null}
+        <ReadingsChart
+          readings={shown}
+          timeZone={timeZone}
+          view={view}
+          setView={setView}
+          onRange={look}
+          stages={stages}
+          over={
+            moving ? (
+              <StageHandles
+                stages={stages}
+                view={view}
+                bounds={bounds}
+                timeZone={timeZone}
+                move={(name, end, instant) =>
+                  moves.moveTo(name, end, Math.min(Math.max(instant, bounds.from), bounds.to))
+                }
+              />
+            ) : null
+          }
+          foot={(it, plotOf) => <TakeReadings shown={it} name={house.name} plotOf={plotOf} />}
+        />
+        {(house.house.stages ?? []).length === 0 ? null : (
+          <details
+            class="screen-only"
+            open={moving}
+            onToggle={({ currentTarget }) => {
+              setMoving(currentTarget.open);
+              if (!currentTarget.open) moves.reset();
+            }}
+          >
+            <summary>Move the stages</summary>
+            {moving ? (
+              <MoveStages
+                byHand={byHand}
+                moves={moves}
+                leave={leave}
+                done={() => {
+                  moves.reset();
+                  setMoving(false);
+                }}
+              />
+            ) : null}
+          </details>
+        )}
+      </ChartFrame>
+      <Notes
+        byHand={byHand}
+        notes={whole.notes}
+        timeZone={timeZone}
+        at={localTimeOf((view.from + view.to) / 2, timeZone)}
+        look={(at) => setView(within({ from: at - NEAR / 2, to: at + NEAR / 2 }, bounds))}
+        leave={leave}
+      />
+    </>
   );
 }
 
+const NEAR = 86_400; // [s] shown about a note
+
+const markedIn = ({ nights, stages, notes, heating, leftOut }: ReadingsAnswer) => ({
+  nights,
+  stages,
+  notes,
+  heating,
+  leftOut,
+});
+
 /** Half a view more to either side, so that there is something to see while one moves along. */
-function finer(id: string, { from, to }: { from: number; to: number }, signal: AbortSignal) {
+function finer(id: string, { from, to }: View, signal: AbortSignal) {
   const more = (to - from) / 2;
   return getReadings(id, { from: from - more, to: to + more, points: 2 * POINTS }, signal);
-}
-
-function summaryOf({ first, last, channels, nights }: ReadingsAnswer, timeZone: string): string {
-  const used = nights.filter((night) => night.used).length;
-  return `${figures.count(channels.length, 'channel')} from ${dayAndClock(first, timeZone)} to ${dayAndClock(last, timeZone)}; of ${figures.count(nights.length, 'night')}, ${used} were used. Each line shows the least and the greatest reading of every interval, so no peak is lost.`;
 }
 
 interface AccountsProps {

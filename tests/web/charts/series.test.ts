@@ -64,6 +64,9 @@ const answer = (channels: readonly ThinnedChannel[]): ReadingsAnswer => ({
   channels,
   nights: [],
   stages: [],
+  notes: [],
+  heating: [],
+  leftOut: [],
 });
 
 describe('familiesOf', () => {
