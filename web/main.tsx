@@ -2,6 +2,7 @@
 import { render } from 'preact';
 import { LocationProvider, lazy, Route, Router } from 'preact-iso';
 import './theme.css';
+import { GapPage } from './gap/GapPage.tsx';
 import { Design } from './pages/Design.tsx';
 import { HousePage } from './pages/House.tsx';
 import { Houses } from './pages/Houses.tsx';
@@ -16,6 +17,11 @@ const Bring = lazy(async () => (await import('./pages/Bring.tsx')).Bring);
 /** And so does this one. */
 const BuildUp = lazy(async () => (await import('./buildup/BuildUpPage.tsx')).BuildUpPage);
 
+/** Nor for these. */
+const Humidity = lazy(async () => (await import('./humidity/HumidityPage.tsx')).HumidityPage);
+const Loggers = lazy(async () => (await import('./loggers/LoggersPage.tsx')).LoggersPage);
+const Test = lazy(async () => (await import('./loggers/TestPage.tsx')).TestPage);
+
 const App = () => (
   <LocationProvider>
     <Router onRouteChange={toTop}>
@@ -24,7 +30,11 @@ const App = () => (
       <Route path="/house/:id" component={HousePage} />
       <Route path="/house/:id/nights" component={Nights} />
       <Route path="/house/:id/readings" component={Readings} />
+      <Route path="/house/:id/humidity" component={Humidity} />
+      <Route path="/house/:id/loggers" component={Loggers} />
+      <Route path="/house/:id/test" component={Test} />
       <Route path="/house/:id/design" component={Design} />
+      <Route path="/house/:id/gap" component={GapPage} />
       <Route path="/house/:id/build-up" component={BuildUp} />
       <Route path="/house/:id/stages" component={Stages} />
       <Route default component={NotFound} />

@@ -8,6 +8,7 @@ export {
   seaLevelPressure,
 } from './contents.ts';
 export { type HumidityClass, type MoistureExcess, moistureExcess } from './humidityClass.ts';
+export { excessOver, type MoistSeries, moistSeries, type Readings } from './moistSeries.ts';
 export { saturationPressure, saturationTemperature } from './saturation.ts';
 export {
   coldestSurface,

@@ -12,15 +12,17 @@ import { Skeleton } from './Skeleton.tsx';
 
 export interface HouseFrameProps {
   readonly id: string;
+  /** Of a page that is none of those in the list; else the name of `here`. */
+  readonly title?: string;
   readonly here: HousePageName;
   readonly children: (house: HouseDetail, assessment: Assessment) => ComponentChildren;
   /** What stands below also where there is no assessment; `again` loads the house anew. */
   readonly foot?: (house: HouseDetail, again: () => void) => ComponentChildren;
 }
 
-export function HouseFrame({ id, here, children, foot }: HouseFrameProps) {
+export function HouseFrame({ id, here, title = here, children, foot }: HouseFrameProps) {
   return (
-    <LoadedHouse id={id} title={here} here={here}>
+    <LoadedHouse id={id} title={title} here={here}>
       {(house, again) => (
         <>
           <Assessing house={house} changed={again} />

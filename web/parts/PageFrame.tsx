@@ -19,7 +19,10 @@ const housePages = [
   { name: 'The answer', path: '' },
   { name: 'Nights', path: '/nights' },
   { name: 'Readings', path: '/readings' },
+  { name: 'Humidity', path: '/humidity' },
+  { name: 'Loggers', path: '/loggers' },
   { name: 'As drawn', path: '/design' },
+  { name: 'The gap', path: '/gap' },
   { name: 'Stages', path: '/stages' },
 ] as const;
 

@@ -3,19 +3,12 @@ import { useRef } from 'preact/hooks';
 import { PAPER_WIDTH } from '../charts/paper.ts';
 import { useWidth } from '../charts/useWidth.ts';
 import './Rule.css';
+import type { RuleMark } from './ruleMark.ts';
 import { placeOn, type RuleScale, ruleScale } from './ruleScale.ts';
 import { type RuleUnit, ruleUnits } from './ruleUnits.ts';
 import { fittingLabel, type MarkRow, placeWords, wordsLength } from './ruleWords.ts';
 
-export interface RuleMark {
-  readonly label: string;
-  readonly value: number;
-  /** The 95 % interval; a drawn value has none. */
-  readonly low?: number;
-  readonly high?: number;
-  /** Measured is a pencil mark, drawn a notch in the ruler's edge, any other a hollow mark. */
-  readonly kind: 'measured' | 'drawn' | 'other';
-}
+export type { RuleMark };
 
 export interface RuleProps {
   /** What is measured here, for those who hear it. */
@@ -55,7 +48,7 @@ export function Rule({ title, unit, marks, small = false }: RuleProps) {
             <text
               key={marks[i].label}
               x={percent(place.x / width)}
-              y={lines[i].y - (marks[i].kind === 'drawn' ? 0 : 14)}
+              y={lines[i].y - (marks[i].kind === 'drawn' && marks[i].low === undefined ? 0 : 14)}
               text-anchor={place.anchor}
               class="rule-words"
             >

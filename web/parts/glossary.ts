@@ -16,5 +16,21 @@ export const glossary = {
   ventilation: 'The heat that leaves with the air: through vents, fans and leaks.',
   stage: 'A span of days in which the house stood as it was: before a change, or after it.',
   'heat capacity': 'The heat that the house itself stores for each degree that it warms.',
+  gap: 'What the house was measured to lose beyond what its design says it should.',
+  allowance: 'How far above the design a measurement may lie and still count as built as drawn.',
+  'W/K': 'Watts for each degree (kelvin) that it is warmer inside than outside.',
+  leakage: 'Air that gets in and out through joints and gaps that nobody drew.',
+  fabric: 'What the shell is made of: walls, roof, floor, windows and doors, with their junctions.',
+  'mean U-value':
+    'One U-value for the whole shell: what passes through fabric and junctions, shared over all of its area.',
+  'surface logger':
+    'A logger on the inner face of a wall, roof or floor. With the air on both sides it tells the U-value of that spot.',
+  'temperature factor':
+    'Where a surface or a space stands between outdoors (0) and the air of the house (1). Nearer to 1 is warmer.',
+  'chance to decide':
+    'How likely it is that the test, once made, would show whether the house performs as drawn.',
+  'air changes': 'How often in an hour all of the air in the house is replaced.',
+  'degree days':
+    'How cold a place is over a year: each day adds the degrees by which it is colder than the base temperature.',
 } as const;
 export type GlossaryTerm = keyof typeof glossary;

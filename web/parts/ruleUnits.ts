@@ -18,6 +18,8 @@ export const ruleUnits = {
     between: ({ value, low, high }) =>
       `${figures.decimal(low, 2)} to ${figures.transmittance(high)} (${figures.decimal(value, 2)})`,
   },
+  /** A ruler that has its unit written on it: the figures do without, so that names have room. */
+  'U-value': { sign: 'W/(m²K)', point: figures.ratio, between: figures.ratioBetween },
   ratio: { sign: '', point: figures.ratio, between: figures.ratioBetween },
 } as const satisfies Record<string, Writing>;
 export type RuleUnit = keyof typeof ruleUnits;

@@ -1,0 +1,133 @@
+/** Humidity beside temperature, wherever it was logged: what the air held, whether the house dries, and what that means. */
+import { useCallback, useState } from 'preact/hooks';
+import { useRoute } from 'preact-iso';
+import type { HumidityAnswer } from '../../server/api/loggerShapes.ts';
+import type { HouseDetail, ReadingsAnswer } from '../../server/api/shapes.ts';
+import {
+  airSentence,
+  dryingAndHeat,
+  dryingSentence,
+  humidityMeanings,
+  humiditySummary,
+  noHumidityOutside,
+  ordinarySentence,
+} from '../../src/words/aboutHumidity.ts';
+import { getHumidity, getReadings } from '../api.ts';
+import { dayAndClock } from '../charts/clock.ts';
+import type { View } from '../charts/view.ts';
+import { ChartFrame } from '../parts/ChartFrame.tsx';
+import { LoadedHouse } from '../parts/HouseFrame.tsx';
+import { ProblemList } from '../parts/ProblemList.tsx';
+import { Skeleton } from '../parts/Skeleton.tsx';
+import { tied } from '../parts/tied.ts';
+import { useLoaded } from '../useLoaded.ts';
+import { HumidityChart } from './HumidityChart.tsx';
+import { MeansOfLoggers, MeansOfNights } from './MoistTables.tsx';
+import { moistNights, roomsMean } from './moistNights.ts';
+import { NoHumidity } from './NoHumidity.tsx';
+import './humidity.css';
+
+export function HumidityPage() {
+  const { id } = useRoute().params;
+  return (
+    <LoadedHouse id={id} title="Humidity" here="Humidity">
+      {(house) => <Humidity key={house.id} house={house} />}
+    </LoadedHouse>
+  );
+}
+
+const POINTS = 800;
+/** Of the readings only nights and stages are wanted. */
+const FEWEST_POINTS = 10;
+
+function Humidity({ house: { id, house } }: { house: HouseDetail }) {
+  const { loaded } = useLoaded(
+    (signal) =>
+      Promise.all([
+        getHumidity(id, { points: POINTS }, signal),
+        getReadings(id, { points: FEWEST_POINTS }, signal),
+      ]),
+    id,
+  );
+  if (loaded.kind === 'loading') return <Skeleton height={1200} />;
+  if (loaded.kind === 'failed')
+    return loaded.problems.some(({ code }) => code === 'no-humidity') ? (
+      <NoHumidity />
+    ) : (
+      <ProblemList problems={loaded.problems} />
+    );
+  const [whole, record] = loaded.value;
+  return <Shown id={id} timeZone={house.location.timeZone} whole={whole} record={record} />;
+}
+
+interface ShownProps {
+  readonly id: string;
+  readonly timeZone: string;
+  readonly whole: HumidityAnswer;
+  readonly record: ReadingsAnswer;
+}
+
+function Shown({ id, timeZone, whole, record }: ShownProps) {
+  const rooms = roomsMean(whole.loggers);
+  const nights = moistNights(whole.loggers, whole.outside);
+  const told = [dryingSentence(nights), ordinarySentence(nights)].filter((it) => it !== null);
+  return (
+    <>
+      <p class="answer">
+        {rooms === null ? 'Humidity was logged, but in none of the rooms.' : tied(airSentence(rooms))}
+      </p>
+      {whole.outside === null ? <p>{noHumidityOutside}</p> : null}
+      {told.map((it) => (
+        <p key={it}>{tied(it)}</p>
+      ))}
+      <section>
+        <h2>Over the whole record</h2>
+        <MeansOfLoggers loggers={whole.loggers} />
+      </section>
+      <Charts id={id} timeZone={timeZone} whole={whole} record={record} />
+      <section>
+        <h2>What these figures mean</h2>
+        <dl class="meanings">
+          {humidityMeanings.map(({ term, text }) => (
+            <div key={term}>
+              <dt>{term}</dt>
+              <dd>{text}</dd>
+            </div>
+          ))}
+        </dl>
+        <p>{tied(dryingAndHeat)}</p>
+      </section>
+    </>
+  );
+}
+
+function Charts({ id, timeZone, whole, record }: ShownProps) {
+  const [view, setView] = useState<View | null>(null);
+  const { loaded } = useLoaded(
+    (signal) => (view === null ? Promise.resolve(whole) : finer(id, view, signal)),
+    `${id} ${view?.from} ${view?.to}`,
+  );
+  const [shown, setShown] = useState(whole);
+  if (loaded.kind === 'loaded' && loaded.value !== shown) setShown(loaded.value);
+  const look = useCallback(
+    ({ from, to }: View) => setView(from <= whole.first && to >= whole.last ? null : { from, to }),
+    [whole],
+  );
+  const span = `${dayAndClock(whole.first, timeZone)} to ${dayAndClock(whole.last, timeZone)}`;
+  return (
+    <ChartFrame
+      title="Temperature and humidity over the record"
+      summary={humiditySummary(whole.loggers.length, record.nights.length, span)}
+      table={() => <MeansOfNights loggers={whole.loggers} />}
+    >
+      {loaded.kind === 'failed' ? <ProblemList problems={loaded.problems} urgent /> : null}
+      <HumidityChart answer={shown} record={record} timeZone={timeZone} onRange={look} />
+    </ChartFrame>
+  );
+}
+
+/** Half a view more to either side, so that there is something to see while one moves along. */
+function finer(id: string, { from, to }: View, signal: AbortSignal) {
+  const more = (to - from) / 2;
+  return getHumidity(id, { from: from - more, to: to + more, points: 2 * POINTS }, signal);
+}
