@@ -13,11 +13,25 @@ const usage = `Usage:
       Reads house.json and the logs it names, and tells how well the shell holds its heat.
       --json    the assessment alone, as JSON on standard output
       --stage   only the stage of this name
+
+  stillwarm sheet FOLDER [--out FILE] [--first-page FILE] [--pack FILE] [--photo FILE]... [--date DATE]
+      Makes what is handed over, from the same folder; one of the first three at least.
+      --out     the handover sheet, one HTML file that opens and prints anywhere
+      --first-page  its first page alone, for the people who live there
+      --pack    a zip of the sheet, the house folder, the assessment and all hashes
+      --photo   a JPEG or PNG of at most 10 MB, to be shown on the sheet
+      --date    the day on the sheet, as 2027-02-14; today when left out
+
+  stillwarm sheet --check PACK
+      Tells whether a pack is as it was made, and whether its assessment comes out again.
 `;
 
 const [command, ...rest] = process.argv.slice(2);
 if (command === 'assess') {
   process.exitCode = await assessCommand(rest, process.stdout, process.stderr);
+} else if (command === 'sheet') {
+  const { sheetCommand } = await import('./sheetCommand.ts');
+  process.exitCode = await sheetCommand(rest, new Date(), process.stdout, process.stderr);
 } else if (command === 'serve') {
   // Only here, so that assessing a folder needs no database.
   const { serveCommand, toldToStop } = await import('./serveCommand.ts');

@@ -27,6 +27,10 @@ try {
     design: `/house/${id}/design`,
     'build-up': `/house/${id}/build-up`,
     stages: `/house/${id}/stages`,
+    gap: `/house/${id}/gap`,
+    humidity: `/house/${id}/humidity`,
+    loggers: `/house/${id}/loggers`,
+    'next-test': `/house/${id}/test`,
     bring: '/bring',
   };
   for (const [device, width] of Object.entries(widths))

@@ -5,6 +5,7 @@ import type { Message } from '../../src/assessment.ts';
 import { figures } from '../../src/words/index.ts';
 import { folderAddress, problemsOf, undoImport } from '../api.ts';
 import { ProblemList } from '../parts/ProblemList.tsx';
+import { BringPack } from './BringPack.tsx';
 
 interface TakeWithYouProps {
   readonly house: HouseDetail;
@@ -16,6 +17,7 @@ export function TakeWithYou({ house: { id, name, imports, invented }, again }: T
   return (
     <section>
       <h2>Take it with you</h2>
+      <HandOver id={id} name={name} />
       <p>
         <a href={folderAddress(id)} download={`${name}.zip`}>
           The house folder as a zip
@@ -39,10 +41,37 @@ export function TakeWithYou({ house: { id, name, imports, invented }, again }: T
           </ul>
         </>
       )}
+      <BringPack />
       <Undo id={id} imports={imports} again={again} />
     </section>
   );
 }
+
+/** As files, each of which opens and prints by itself. */
+const HandOver = ({ id, name }: { readonly id: string; readonly name: string }) => (
+  <ul>
+    <li>
+      <a href={houseFile(id, 'sheet.html')} download={`${name}, handover sheet.html`}>
+        The handover sheet
+      </a>
+      : the answer, the record and room to sign, to be opened in any browser and printed.
+    </li>
+    <li>
+      <a href={houseFile(id, 'first-page.html')} download={`${name}, first page.html`}>
+        Its first page alone
+      </a>
+      : for the people who live there.
+    </li>
+    <li>
+      <a href={houseFile(id, 'pack.zip')} download={`${name}, handover pack.zip`}>
+        The handover pack as a zip
+      </a>
+      : the sheet, the house folder, the figures and the hashes that show whether anything was changed.
+    </li>
+  </ul>
+);
+
+const houseFile = (id: string, file: string) => `/api/houses/${encodeURIComponent(id)}/${file}`;
 
 interface UndoProps {
   readonly id: string;

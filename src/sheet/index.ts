@@ -1,0 +1,2 @@
+export type { FileOnRecord, Photo, SheetInput } from './input.ts';
+export { firstPageHtml, sheetHtml } from './sheet.ts';
