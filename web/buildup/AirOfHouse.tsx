@@ -1,8 +1,8 @@
 /** The warm space and its air: how big it is, how often its air changes, and the heat that leaves with it. */
 import { divisorOf } from '../../src/fabric/index.ts';
+import { tied } from '../../src/sheet/drawing/tied.ts';
 import { figures } from '../../src/words/index.ts';
 import { Term } from '../parts/Term.tsx';
-import { tied } from '../parts/tied.ts';
 import {
   type AirBy,
   airBy,

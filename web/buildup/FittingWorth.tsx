@@ -1,8 +1,8 @@
 /** What careful fitting of the insulation is worth, and what a board between the timbers is cut to. */
 import { useState } from 'preact/hooks';
 import { type BuildUp, clearWidth, fittingOf, jointLoss, type Surfaces } from '../../src/fabric/index.ts';
+import { tied } from '../../src/sheet/drawing/tied.ts';
 import { cutTo, sayFitting, sayJoints } from '../../src/words/index.ts';
-import { tied } from '../parts/tied.ts';
 import type { BuildUpEntry } from './layerEdits.ts';
 import { NumberField } from './TypedField.tsx';
 

@@ -2,7 +2,7 @@
 import { useState } from 'preact/hooks';
 import type { Design } from '../../src/fabric/index.ts';
 import type { House } from '../../src/house.ts';
-import { tied } from '../parts/tied.ts';
+import { tied } from '../../src/sheet/drawing/tied.ts';
 import { heatingOf } from './heatingWords.ts';
 import { taken } from './Layers.tsx';
 import { NumberField } from './TypedField.tsx';

@@ -1,8 +1,8 @@
 /** What part of the loss something is: its range on a rule, beside what is kept. */
 import type { Estimate } from '../../src/assessment.ts';
+import { tied } from '../../src/sheet/drawing/tied.ts';
 import { figures } from '../../src/words/index.ts';
 import { Rule, type RuleMark } from '../parts/Rule.tsx';
-import { tied } from '../parts/tied.ts';
 
 export interface LossWithRangeProps {
   /** "Along them goes" */

@@ -1,9 +1,9 @@
 /** An element's U-value with its doubt, on one rule with the limiting value that it is set beside. */
 import { besideLimit, type ElementDesign, limitTableOf } from '../../src/fabric/index.ts';
 import { limitKinds } from '../../src/house.ts';
+import { tied } from '../../src/sheet/drawing/tied.ts';
 import { figures } from '../../src/words/index.ts';
 import { Rule, type RuleMark } from '../parts/Rule.tsx';
-import { tied } from '../parts/tied.ts';
 import { Choice } from './Choice.tsx';
 import { changeElement, elementAt } from './elementEdits.ts';
 import type { Editor } from './useEditor.ts';

@@ -1,8 +1,8 @@
 /** The cut through the house and the table of what each element loses, beside what is kept; both to pick from. */
 import type { Design, ElementDesign } from '../../src/fabric/index.ts';
 import type { House } from '../../src/house.ts';
+import type { DrawnElement } from '../../src/sheet/drawing/elementKind.ts';
 import { figures } from '../../src/words/index.ts';
-import type { DrawnElement } from '../parts/elementKind.ts';
 import { Section } from '../parts/Section.tsx';
 import { type Column, Table } from '../parts/Table.tsx';
 import { Term } from '../parts/Term.tsx';

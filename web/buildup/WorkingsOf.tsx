@@ -1,8 +1,8 @@
 /** How a U-value comes about: each resistance, both limits, the method's own error, each correction. */
 import type { ElementDesign, LayerWorking, Workings } from '../../src/fabric/index.ts';
+import { tied } from '../../src/sheet/drawing/tied.ts';
 import { figures } from '../../src/words/index.ts';
 import { Table } from '../parts/Table.tsx';
-import { tied } from '../parts/tied.ts';
 
 interface Line {
   readonly name: string;

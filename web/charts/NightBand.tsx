@@ -1,5 +1,5 @@
 /** One night of the row. The figures come from `nightBands.ts`; here they become marks. */
-import { type Band, heightOf, LINE, type Point, type RowScale } from './nightBands.ts';
+import { type Band, heightOf, LINE, type Point, type RowScale } from '../../src/sheet/drawing/nightBands.ts';
 
 interface Props {
   readonly band: Band;

@@ -2,8 +2,8 @@
 import { useId, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { NightResult } from '../../src/assessment.ts';
 import type { NightCurve } from '../../src/curves.ts';
-import { celsius, signedKelvins, spokenNight } from './chartWords.ts';
-import { dayAndClock } from './clock.ts';
+import { celsius, signedKelvins, spokenNight } from '../../src/sheet/drawing/chartWords.ts';
+import { dayAndClock } from '../../src/sheet/drawing/clock.ts';
 import { LineSample } from './LineSample.tsx';
 import { residualPlot, temperaturePlot } from './nightPlots.ts';
 import { type NightColumns, nightColumns } from './nightSeries.ts';

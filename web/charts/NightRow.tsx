@@ -6,10 +6,17 @@
 import { useLayoutEffect, useMemo, useRef } from 'preact/hooks';
 import type { NightResult } from '../../src/assessment.ts';
 import type { NightCurve } from '../../src/curves.ts';
+import { shortDate } from '../../src/sheet/drawing/clock.ts';
+import {
+  bandPitch,
+  heightOf,
+  nightBand,
+  pixelsPerHour,
+  type RowScale,
+  rowScale,
+} from '../../src/sheet/drawing/nightBands.ts';
 import { figures } from '../../src/words/index.ts';
-import { shortDate } from './clock.ts';
 import { NightBand } from './NightBand.tsx';
-import { bandPitch, heightOf, nightBand, pixelsPerHour, type RowScale, rowScale } from './nightBands.ts';
 import { PAPER_WIDTH, usePrinting } from './paper.ts';
 import { useWidth } from './useWidth.ts';
 import { walk } from './walk.ts';

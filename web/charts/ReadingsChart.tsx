@@ -5,7 +5,7 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useId, useMemo, useRef, useState } from 'preact/hooks';
 import type { ReadingsAnswer } from '../../server/api/shapes.ts';
-import { dayAndClock } from './clock.ts';
+import { dayAndClock } from '../../src/sheet/drawing/clock.ts';
 import { FamilyPlot, spokenValues, useSwitches } from './FamilyPlot.tsx';
 import { askedBy, nearestIndex } from './readingsKeys.ts';
 import { wholeOf } from './readingsPlot.ts';

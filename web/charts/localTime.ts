@@ -1,5 +1,5 @@
 /** Between instants [s] and the local times of house.json and of a date field, "2027-02-12T21:40". */
-import { clockOffset } from './clock.ts';
+import { clockOffset } from '../../src/sheet/drawing/clock.ts';
 
 /** To the minute. */
 export const localTimeOf = (instant: number, timeZone: string): string =>

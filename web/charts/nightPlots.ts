@@ -1,7 +1,7 @@
 /** The two plots of one night for uPlot: the temperatures on the dark band that the night is, and the residuals. */
 import type { NightCurve } from '../../src/curves.ts';
-import { signedKelvins } from './chartWords.ts';
-import { clock } from './clock.ts';
+import { signedKelvins } from '../../src/sheet/drawing/chartWords.ts';
+import { clock } from '../../src/sheet/drawing/clock.ts';
 import { type Inks, inks } from './inks.ts';
 import { residualReach, residualTicks } from './nightSeries.ts';
 import { canvasFont, padded, RIGHT, spanOnCanvas, timeAxis, valueAxis } from './plot.ts';

@@ -3,7 +3,7 @@
  * a line through zero, whose slope is one over it. Pure places in pixels; `NightScatter.tsx` makes marks of them.
  */
 import type { Estimate, NightResult, StageResult } from '../../src/assessment.ts';
-import { spokenNight } from './chartWords.ts';
+import { spokenNight } from '../../src/sheet/drawing/chartWords.ts';
 
 export interface Box {
   readonly width: number;

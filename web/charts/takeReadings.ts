@@ -1,6 +1,6 @@
 /** What the charts of the readings show, to take along, and as the rows of a table. */
 import type { ReadingsAnswer } from '../../server/api/shapes.ts';
-import { dayAndClock } from './clock.ts';
+import { dayAndClock } from '../../src/sheet/drawing/clock.ts';
 import { isoTimeOf } from './localTime.ts';
 import type { Family } from './readingsSeries.ts';
 import type { View } from './view.ts';

@@ -2,7 +2,7 @@
  * Where a time axis is marked, and with what: round times of the house's own clock, also across a clock
  * change (the doubled hour is marked twice, the missing one not at all).
  */
-import { clock, clockOffset, dayMonth } from './clock.ts';
+import { clock, clockOffset, dayMonth } from '../../src/sheet/drawing/clock.ts';
 
 export interface TimeTick {
   /** [s] */

@@ -1,12 +1,12 @@
 /** What goes through the shell and what with the air, where the wind allows to tell; else why not. */
 import type { StageResult } from '../../src/assessment.ts';
+import { tied } from '../../src/sheet/drawing/tied.ts';
 import { apartSentence, figures } from '../../src/words/index.ts';
 import { ChartFrame } from '../parts/ChartFrame.tsx';
 import { ProblemList } from '../parts/ProblemList.tsx';
 import { Rule } from '../parts/Rule.tsx';
 import { Table } from '../parts/Table.tsx';
 import { Term } from '../parts/Term.tsx';
-import { tied } from '../parts/tied.ts';
 import { apartMarks, drawnApart, type TheDesign } from './gapMarks.ts';
 
 interface AirApartProps {

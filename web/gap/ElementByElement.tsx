@@ -1,12 +1,12 @@
 /** What each element would have to be for the gap, on a ruler each; nothing of it was measured there. */
 import type { StageResult } from '../../src/assessment.ts';
+import { tied } from '../../src/sheet/drawing/tied.ts';
 import { figures } from '../../src/words/index.ts';
 import { ChartFrame } from '../parts/ChartFrame.tsx';
 import { ProblemList } from '../parts/ProblemList.tsx';
 import { Rule } from '../parts/Rule.tsx';
 import { Table } from '../parts/Table.tsx';
 import { Term } from '../parts/Term.tsx';
-import { tied } from '../parts/tied.ts';
 import { type ElementGap, elementMarks } from './gapMarks.ts';
 import { noted } from './noted.ts';
 

@@ -1,12 +1,12 @@
 /** What would narrow it: each test nobody has made yet, what it would leave of the interval, and its chance to decide. */
 import type { StageResult } from '../../src/assessment.ts';
+import { tied } from '../../src/sheet/drawing/tied.ts';
 import { testsInBrief } from '../../src/words/inBrief.ts';
 import { figures, heaterCautions } from '../../src/words/index.ts';
 import { Caution } from '../parts/Caution.tsx';
 import { Rule } from '../parts/Rule.tsx';
 import { Table } from '../parts/Table.tsx';
 import { Term } from '../parts/Term.tsx';
-import { tied } from '../parts/tied.ts';
 import { testMarks } from './gapMarks.ts';
 import { narrowest, narrowestSentence } from './gapWords.ts';
 

@@ -2,11 +2,11 @@
 import { useRoute } from 'preact-iso';
 import type { Assessment, StageResult } from '../../src/assessment.ts';
 import { DEFAULT_ALLOWANCE } from '../../src/gap/verdict.ts';
+import { tied } from '../../src/sheet/drawing/tied.ts';
 import { answerSentence, stageAnswer } from '../../src/words/answer.ts';
 import { gapSentence } from '../../src/words/index.ts';
 import { HouseFrame } from '../parts/HouseFrame.tsx';
 import { ProblemList } from '../parts/ProblemList.tsx';
-import { tied } from '../parts/tied.ts';
 import { AirApart } from './AirApart.tsx';
 import { Doubts } from './Doubts.tsx';
 import { ElementByElement } from './ElementByElement.tsx';

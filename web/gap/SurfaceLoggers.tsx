@@ -1,10 +1,10 @@
 /** What loggers on surfaces tell of the elements under them: a spot each, never the whole element. */
 import type { StageResult } from '../../src/assessment.ts';
+import { tied } from '../../src/sheet/drawing/tied.ts';
 import { figures } from '../../src/words/index.ts';
 import { ProblemList } from '../parts/ProblemList.tsx';
 import { Rule } from '../parts/Rule.tsx';
 import { Term } from '../parts/Term.tsx';
-import { tied } from '../parts/tied.ts';
 import { surfaceMarks } from './gapMarks.ts';
 
 type Surface = NonNullable<StageResult['surfaces']>[number];

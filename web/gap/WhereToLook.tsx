@@ -1,5 +1,6 @@
 /** Where to look first: what stands out, with what to mind on the way there; and all that was looked at. */
 import type { StageResult } from '../../src/assessment.ts';
+import { tied } from '../../src/sheet/drawing/tied.ts';
 import { placesInBrief } from '../../src/words/inBrief.ts';
 import { figures, whereToLookSentence } from '../../src/words/index.ts';
 import { Caution } from '../parts/Caution.tsx';
@@ -8,7 +9,6 @@ import { ProblemList } from '../parts/ProblemList.tsx';
 import { Rule } from '../parts/Rule.tsx';
 import { Table } from '../parts/Table.tsx';
 import { Term } from '../parts/Term.tsx';
-import { tied } from '../parts/tied.ts';
 import { roomMarks } from './gapMarks.ts';
 import { chanceAlone, figureOfPlace } from './gapWords.ts';
 

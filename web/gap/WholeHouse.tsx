@@ -1,12 +1,12 @@
 /** The whole house on one ruler: measured, drawn, how sure the drawing is, and what is allowed above it. */
 import type { StageResult } from '../../src/assessment.ts';
+import { tied } from '../../src/sheet/drawing/tied.ts';
 import { figures, methodNames } from '../../src/words/index.ts';
 import { ChartFrame } from '../parts/ChartFrame.tsx';
 import { ProblemList } from '../parts/ProblemList.tsx';
 import { Rule } from '../parts/Rule.tsx';
 import { Table } from '../parts/Table.tsx';
 import { Term } from '../parts/Term.tsx';
-import { tied } from '../parts/tied.ts';
 import { allowanceLabel, drawnBeside, type TheDesign, wholeHouseMarks } from './gapMarks.ts';
 import { noted } from './noted.ts';
 

@@ -1,11 +1,11 @@
 /** What it comes to over a usual year, measured and drawn; for orientation only. */
 import type { Assessment, Estimate, StageResult } from '../../src/assessment.ts';
+import { tied } from '../../src/sheet/drawing/tied.ts';
 import { figures, yearSentence } from '../../src/words/index.ts';
 import { energyBetween, powerBetween } from '../../src/words/whatChanged.ts';
 import { ProblemList } from '../parts/ProblemList.tsx';
 import { Table } from '../parts/Table.tsx';
 import { Term } from '../parts/Term.tsx';
-import { tied } from '../parts/tied.ts';
 
 interface YearBesideProps {
   readonly stage: StageResult;

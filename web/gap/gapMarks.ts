@@ -1,8 +1,8 @@
 /** What the page of the gap puts on its rulers. */
 import type { Assessment, Estimate, StageResult } from '../../src/assessment.ts';
+import type { RuleMark } from '../../src/sheet/drawing/ruleMark.ts';
 import { methodsInBrief, testsInBrief } from '../../src/words/inBrief.ts';
 import { figures } from '../../src/words/index.ts';
-import type { RuleMark } from '../parts/ruleMark.ts';
 
 export type TheDesign = NonNullable<Assessment['design']>;
 /** What a measurement is set beside. */

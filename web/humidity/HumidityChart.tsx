@@ -2,7 +2,7 @@
 import { useEffect, useId, useMemo, useRef, useState } from 'preact/hooks';
 import type { HumidityAnswer } from '../../server/api/loggerShapes.ts';
 import type { ReadingsAnswer } from '../../server/api/shapes.ts';
-import { dayAndClock } from '../charts/clock.ts';
+import { dayAndClock } from '../../src/sheet/drawing/clock.ts';
 import { FamilyPlot, spokenValues } from '../charts/FamilyPlot.tsx';
 import { askedBy, nearestIndex } from '../charts/readingsKeys.ts';
 import { wholeOf } from '../charts/readingsPlot.ts';

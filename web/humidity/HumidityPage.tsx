@@ -3,6 +3,8 @@ import { useCallback, useState } from 'preact/hooks';
 import { useRoute } from 'preact-iso';
 import type { HumidityAnswer } from '../../server/api/loggerShapes.ts';
 import type { HouseDetail, ReadingsAnswer } from '../../server/api/shapes.ts';
+import { dayAndClock } from '../../src/sheet/drawing/clock.ts';
+import { tied } from '../../src/sheet/drawing/tied.ts';
 import {
   airSentence,
   dryingAndHeat,
@@ -13,13 +15,11 @@ import {
   ordinarySentence,
 } from '../../src/words/aboutHumidity.ts';
 import { getHumidity, getReadings } from '../api.ts';
-import { dayAndClock } from '../charts/clock.ts';
 import type { View } from '../charts/view.ts';
 import { ChartFrame } from '../parts/ChartFrame.tsx';
 import { LoadedHouse } from '../parts/HouseFrame.tsx';
 import { ProblemList } from '../parts/ProblemList.tsx';
 import { Skeleton } from '../parts/Skeleton.tsx';
-import { tied } from '../parts/tied.ts';
 import { useLoaded } from '../useLoaded.ts';
 import { HumidityChart } from './HumidityChart.tsx';
 import { MeansOfLoggers, MeansOfNights } from './MoistTables.tsx';

@@ -1,10 +1,10 @@
 /** Means of the air: of each logger over the record, and of one logger night by night. */
 import { useState } from 'preact/hooks';
 import type { LoggerMoisture, MeanMoisture } from '../../server/api/loggerShapes.ts';
+import { tied } from '../../src/sheet/drawing/tied.ts';
 import { figures } from '../../src/words/index.ts';
 import { FormField } from '../parts/FormField.tsx';
 import { type Column, Table } from '../parts/Table.tsx';
-import { tied } from '../parts/tied.ts';
 import { loggerNames } from './loggerNames.ts';
 
 const one = (value: number | null) => (value === null ? 'not known' : figures.decimal(value, 1));

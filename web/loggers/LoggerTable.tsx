@@ -1,4 +1,6 @@
 /** The loggers side by side: place, span, interval, steps, gaps, what is kept out, offsets and clock. */
+
+import { tied } from '../../src/sheet/drawing/tied.ts';
 import { isoWithOffset } from '../../src/sky/zone.ts';
 import { figures } from '../../src/words/index.ts';
 import {
@@ -12,7 +14,6 @@ import {
   statedOffsetWords,
 } from '../../src/words/loggerFacts.ts';
 import { type Column, Table } from '../parts/Table.tsx';
-import { tied } from '../parts/tied.ts';
 import type { LoggerRow } from './loggerRows.ts';
 
 interface Props {

@@ -2,6 +2,7 @@
 import { useRoute } from 'preact-iso';
 import type { LoggersAnswer } from '../../server/api/loggerShapes.ts';
 import type { HouseDetail } from '../../server/api/shapes.ts';
+import { tied } from '../../src/sheet/drawing/tied.ts';
 import { isoWithOffset } from '../../src/sky/zone.ts';
 import { figures } from '../../src/words/index.ts';
 import { freshSentence, localMoment, loggersCounted, nothingSensed } from '../../src/words/loggerFacts.ts';
@@ -12,7 +13,6 @@ import { LoadedHouse } from '../parts/HouseFrame.tsx';
 import { ProblemList } from '../parts/ProblemList.tsx';
 import { Section } from '../parts/Section.tsx';
 import { Skeleton } from '../parts/Skeleton.tsx';
-import { tied } from '../parts/tied.ts';
 import { useLoaded } from '../useLoaded.ts';
 import { LoggerTable } from './LoggerTable.tsx';
 import { type LoggerRow, loggerRows } from './loggerRows.ts';

@@ -3,13 +3,13 @@ import { useState } from 'preact/hooks';
 import type { HouseDetail } from '../../server/api/shapes.ts';
 import type { Message } from '../../src/assessment.ts';
 import type { HeatEntry } from '../../src/house.ts';
+import { tied } from '../../src/sheet/drawing/tied.ts';
 import { figures } from '../../src/words/index.ts';
 import { localMoment } from '../../src/words/loggerFacts.ts';
 import { heatKnown, meterWords } from '../../src/words/testPlan.ts';
 import { addHeat, problemsOf, removeHeat, undoImport } from '../api.ts';
 import { ProblemList } from '../parts/ProblemList.tsx';
 import { Table } from '../parts/Table.tsx';
-import { tied } from '../parts/tied.ts';
 import { HeatForm } from './HeatForm.tsx';
 
 interface Props {

@@ -1,6 +1,8 @@
 /** One test, chosen among those that might decide it, laid on an evening's clock: what to do, switch off, take and mind. */
 import { useState } from 'preact/hooks';
 import type { HouseDetail } from '../../server/api/shapes.ts';
+import { dayAndClock } from '../../src/sheet/drawing/clock.ts';
+import { tied } from '../../src/sheet/drawing/tied.ts';
 import { localDate } from '../../src/sky/zone.ts';
 import { figures } from '../../src/words/index.ts';
 import {
@@ -17,10 +19,8 @@ import {
   testSteps,
   warmestSentence,
 } from '../../src/words/testPlan.ts';
-import { dayAndClock } from '../charts/clock.ts';
 import { Caution } from '../parts/Caution.tsx';
 import { FormField } from '../parts/FormField.tsx';
-import { tied } from '../parts/tied.ts';
 import { type FurtherTest, type PlannedTest, type Schedule, scheduleOf } from './schedule.ts';
 
 /** For a house of which no test was foretold. */

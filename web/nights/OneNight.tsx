@@ -1,12 +1,12 @@
 /** The night that is open: what it says, its figures, why it was left out, its curve, and the person's own decision. */
 import type { NightResult } from '../../src/assessment.ts';
 import type { NightCurve } from '../../src/curves.ts';
+import { spokenNight } from '../../src/sheet/drawing/chartWords.ts';
+import { meanOutside } from '../../src/sheet/drawing/meanOutside.ts';
 import { nightSentence } from '../../src/words/answer.ts';
 import { figures } from '../../src/words/index.ts';
-import { spokenNight } from '../charts/chartWords.ts';
 import { NightChart } from '../charts/NightChart.tsx';
 import { nightColumns, rmsOf } from '../charts/nightSeries.ts';
-import { meanOutside } from '../pages/meanOutside.ts';
 import { NightTable } from '../pages/NightTable.tsx';
 import { ChartFrame } from '../parts/ChartFrame.tsx';
 import { ProblemList } from '../parts/ProblemList.tsx';

@@ -2,6 +2,8 @@
 import { useRoute } from 'preact-iso';
 import type { HouseDetail } from '../../server/api/shapes.ts';
 import type { Assessment } from '../../src/assessment.ts';
+import { gapMarks, heatLossMarks, otherName } from '../../src/sheet/drawing/rules.ts';
+import { tied } from '../../src/sheet/drawing/tied.ts';
 import { answerSentence, stageAnswer, widthSentence } from '../../src/words/answer.ts';
 import { figures, methodNames } from '../../src/words/index.ts';
 import { FigureWithInterval } from '../parts/FigureWithInterval.tsx';
@@ -11,8 +13,6 @@ import { Rule } from '../parts/Rule.tsx';
 import { Section } from '../parts/Section.tsx';
 import { Table } from '../parts/Table.tsx';
 import { Term } from '../parts/Term.tsx';
-import { tied } from '../parts/tied.ts';
-import { gapMarks, heatLossMarks, otherName } from './rules.ts';
 
 export function Design() {
   const { id } = useRoute().params;

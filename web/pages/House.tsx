@@ -3,32 +3,32 @@ import { useRoute } from 'preact-iso';
 import type { HouseDetail } from '../../server/api/shapes.ts';
 import type { Assessment, Message, NightResult } from '../../src/assessment.ts';
 import type { NightCurve } from '../../src/curves.ts';
+import { tied } from '../../src/sheet/drawing/tied.ts';
 import {
   answerSentence,
   changeSentence,
   coolingSentence,
+  foretoldSentence,
   lastNight,
   lastReadingSentence,
   nightSentence,
   stageAnswer,
-  widthSentence,
 } from '../../src/words/answer.ts';
-import { figures, heaterCautions } from '../../src/words/index.ts';
+import { changeOfYearSentence } from '../../src/words/index.ts';
 import { getNights } from '../api.ts';
-import { NightChart } from '../charts/NightChart.tsx';
 import { NightRow } from '../charts/NightRow.tsx';
-import { Caution } from '../parts/Caution.tsx';
-import { ChartFrame } from '../parts/ChartFrame.tsx';
+import { LastNight } from '../house/LastNight.tsx';
+import { Undecided } from '../house/Undecided.tsx';
+import { useNow } from '../house/useNow.ts';
 import { HouseFrame } from '../parts/HouseFrame.tsx';
 import { ProblemList } from '../parts/ProblemList.tsx';
 import { Rule, type RuleMark } from '../parts/Rule.tsx';
 import { Skeleton } from '../parts/Skeleton.tsx';
 import { Term } from '../parts/Term.tsx';
-import { tied } from '../parts/tied.ts';
 import { useLoaded } from '../useLoaded.ts';
-import { meanOutside } from './meanOutside.ts';
-import { NightTable } from './NightTable.tsx';
-import { heatLossMarks, timeConstantMarks } from './rules.ts';
+import '../house/answer.css';
+import { meanOutside } from '../../src/sheet/drawing/meanOutside.ts';
+import { heatLossMarks, timeConstantMarks } from '../../src/sheet/drawing/rules.ts';
 import { TakeWithYou } from './TakeWithYou.tsx';
 
 export function HousePage() {
@@ -49,20 +49,20 @@ function TheAnswer({ house, assessment }: { house: HouseDetail; assessment: Asse
   const curves = loaded.kind === 'loaded' ? loaded.value.curves : null;
   const night = lastNight(assessment);
   const curve = curves?.find(({ date }) => date === night?.date);
-  const said = night && nightSentence(night, curve === undefined ? null : meanOutside(curve));
   const stage = assessment.stages.at(-1);
   return (
     <>
-      <p class="answer">
-        {tied(
-          [said, stage === undefined ? null : answerSentence(stageAnswer(stage, assessment.design))]
-            .filter(Boolean)
-            .join(' '),
-        )}
-      </p>
-      <p class="small lesser">{lastReadingSentence(house.lastReading)}</p>
+      <Answer house={house} assessment={assessment} night={night} curve={curve} />
+      <MeasuredAndDrawn assessment={assessment} />
 
-      <HeatLoss assessment={assessment} />
+      {night === null || night.from === null ? null : curve !== undefined ? (
+        <LastNight house={house.id} night={night} curve={curve} timeZone={house.house.location.timeZone} />
+      ) : curves === null ? (
+        <Skeleton height={420} />
+      ) : null}
+
+      {stage === undefined ? null : <Undecided house={house.id} stage={stage} />}
+      <Changes assessment={assessment} />
 
       <section>
         <h2>Nights</h2>
@@ -82,47 +82,75 @@ function TheAnswer({ house, assessment }: { house: HouseDetail; assessment: Asse
         )}
       </section>
 
-      {night !== null && curve !== undefined ? (
-        <LastNight night={night} curve={curve} timeZone={house.house.location.timeZone} />
-      ) : null}
-
-      <Next messages={stage?.next ?? []} />
-      <Changes assessment={assessment} />
-      <Check warnings={assessment.warnings} />
+      <HowSlowly assessment={assessment} />
+      <Messages title="Please check" messages={assessment.warnings} />
+      <Messages title="To be borne in mind" messages={stage?.notes ?? []} />
     </>
   );
 }
 
-function HeatLoss({ assessment }: { assessment: Assessment }) {
-  const cooling = timeConstantMarks(assessment);
-  const losses = heatLossMarks(assessment);
-  const shown = assessment.stages.findLast(({ heatLossWK }) => heatLossWK !== null);
-  const width = shown === undefined ? null : widthSentence(shown, assessment.stages.length > 1);
-  const last =
-    assessment.stages.findLast(({ timeConstantH }) => timeConstantH !== null)?.timeConstantH ?? null;
+interface AnswerProps {
+  readonly house: HouseDetail;
+  readonly assessment: Assessment;
+  readonly night: NightResult | null;
+  readonly curve: NightCurve | undefined;
+}
+
+/** The night first, as everybody has slept through it; then what all nights together say. */
+function Answer({ house, assessment, night, curve }: AnswerProps) {
+  const stage = assessment.stages.at(-1);
+  const now = useNow();
+  const measured = night && nightSentence(night, curve === undefined ? null : meanOutside(curve), now);
+  const all = stage === undefined ? null : answerSentence(stageAnswer(stage, assessment.design));
   return (
     <>
-      {losses.length === 0 ? null : (
-        <section>
-          <h2>
-            <Term of="heat loss">Heat loss</Term>, {kindsOf(losses)}
-          </h2>
-          <Rule title={`Heat loss, ${kindsOf(losses)}`} unit="W/K" marks={losses} />
-          {losses.some(({ kind }) => kind === 'measured') ? <HowToRead /> : null}
-          {width === null ? null : <p class="small lesser">{tied(width)}</p>}
-        </section>
+      {measured === null ? null : (
+        <p class="answer">
+          {tied([measured, night && foretoldSentence(night)].filter((it) => it !== null).join(' '))}
+        </p>
       )}
-      {last === null ? null : (
-        <section>
-          <h2>
-            How slowly it cools: the <Term of="time constant" />
-          </h2>
-          <p>{tied(coolingSentence(last))}</p>
-          <Rule title="Time constant" unit="h" marks={cooling} />
-          {losses.some(({ kind }) => kind === 'measured') ? null : <HowToRead />}
-        </section>
-      )}
+      {all === null ? null : <p class={measured === null ? 'answer' : 'answer-of-all'}>{tied(all)}</p>}
+      <p class="small lesser">{lastReadingSentence(house.lastReading, now)}</p>
     </>
+  );
+}
+
+function MeasuredAndDrawn({ assessment }: { assessment: Assessment }) {
+  const losses = withDesignRange(heatLossMarks(assessment), assessment.design);
+  if (losses.length === 0) return null;
+  return (
+    <section>
+      <h2>
+        <Term of="heat loss">Heat loss</Term>, {kindsOf(losses)}
+      </h2>
+      <Rule title={`Heat loss, ${kindsOf(losses)}`} unit="W/K" marks={losses} />
+      {losses.some(({ kind }) => kind === 'measured') ? <HowToRead /> : null}
+    </section>
+  );
+}
+
+/** The drawing is not sure of itself either; with its range there is no room on a phone for "vents shut" as well. */
+const withDesignRange = (marks: readonly RuleMark[], design: Assessment['design']): readonly RuleMark[] => {
+  const range = design && (design.ranges.heatLossAsTestedWK ?? design.ranges.heatLossWK);
+  return marks.map((mark) =>
+    mark.kind === 'drawn' && range !== null
+      ? { ...mark, label: 'As drawn', low: range.low, high: range.high }
+      : mark,
+  );
+};
+
+function HowSlowly({ assessment }: { assessment: Assessment }) {
+  const last =
+    assessment.stages.findLast(({ timeConstantH }) => timeConstantH !== null)?.timeConstantH ?? null;
+  if (last === null) return null;
+  return (
+    <section>
+      <h2>
+        How slowly it cools: the <Term of="time constant" />
+      </h2>
+      <p>{tied(coolingSentence(last))}</p>
+      <Rule title="Time constant" unit="h" marks={timeConstantMarks(assessment)} />
+    </section>
   );
 }
 
@@ -139,61 +167,30 @@ function kindsOf(marks: readonly RuleMark[]): string {
   return measured && drawn ? 'measured and drawn' : measured ? 'measured' : 'as drawn';
 }
 
-const LastNight = ({
-  night,
-  curve,
-  timeZone,
-}: {
-  night: NightResult;
-  curve: NightCurve;
-  timeZone: string;
-}) => (
-  <ChartFrame
-    title={`The night of ${figures.day(night.date)}`}
-    summary="The broken line is the smooth fall that was fitted to the readings; the figures below tell what it leaves over."
-    table={() => <NightTable curve={curve} timeZone={timeZone} />}
-  >
-    <NightChart curve={curve} night={night} timeZone={timeZone} />
-  </ChartFrame>
-);
-
-function Next({ messages }: { messages: readonly Message[] }) {
-  if (messages.length === 0) return null;
-  return (
-    <section>
-      <h2>What to do next</h2>
-      {messages.map(({ code, text, remedy }) => (
-        <div key={code}>
-          <p>{text}</p>
-          {remedy === undefined ? null : remedy === heaterCautions ? (
-            <Caution>{remedy}</Caution>
-          ) : (
-            <p>{remedy}</p>
-          )}
-        </div>
-      ))}
-    </section>
-  );
-}
-
 function Changes({ assessment }: { assessment: Assessment }) {
   if (assessment.comparisons.length === 0) return null;
   return (
     <section>
       <h2>What changed</h2>
       {assessment.comparisons.map((comparison) => (
-        <p key={`${comparison.before} ${comparison.after}`}>{tied(changeSentence(comparison))}</p>
+        <p key={`${comparison.before} ${comparison.after}`}>
+          {tied(
+            [changeSentence(comparison), changeOfYearSentence(comparison)]
+              .filter((it) => it !== null)
+              .join(' '),
+          )}
+        </p>
       ))}
     </section>
   );
 }
 
-function Check({ warnings }: { warnings: readonly Message[] }) {
-  if (warnings.length === 0) return null;
+function Messages({ title, messages }: { title: string; messages: readonly Message[] }) {
+  if (messages.length === 0) return null;
   return (
     <section>
-      <h2>Please check</h2>
-      <ProblemList problems={warnings} />
+      <h2>{title}</h2>
+      <ProblemList problems={messages} />
     </section>
   );
 }

@@ -2,16 +2,18 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { HouseSummary } from '../../server/api/shapes.ts';
 import type { Message } from '../../src/assessment.ts';
+import { tied } from '../../src/sheet/drawing/tied.ts';
 import { answerSentence, lastReadingSentence } from '../../src/words/answer.ts';
 import { deleteHouse, getHouses, problemsOf, putAway, storeDemonstration } from '../api.ts';
+import { useNow } from '../house/useNow.ts';
+import { SideBySide } from '../houses/SideBySide.tsx';
 import { PageFrame } from '../parts/PageFrame.tsx';
 import { ProblemList } from '../parts/ProblemList.tsx';
 import { Rule } from '../parts/Rule.tsx';
 import { Skeleton } from '../parts/Skeleton.tsx';
-import { tied } from '../parts/tied.ts';
 import { useLoaded } from '../useLoaded.ts';
 import './Houses.css';
-import { answerMarks } from './rules.ts';
+import { answerMarks } from '../../src/sheet/drawing/rules.ts';
 
 /** While something is under way, the list is asked for again after this [ms]. */
 const ASK_AGAIN = 1000;
@@ -28,6 +30,8 @@ export function Houses() {
       (thrown) => setProblems(problemsOf(thrown)),
     );
   const houses = loaded.kind === 'loaded' ? loaded.value.houses : [];
+  const shown = houses.filter(({ away }) => !away);
+  const now = useNow();
   const coming = loaded.kind === 'loaded' && loaded.value.demonstrationComing;
   const underWay = coming || houses.some(({ state }) => state.kind === 'assessing');
   useEffect(() => {
@@ -39,29 +43,23 @@ export function Houses() {
     <PageFrame title="Houses" here="Houses">
       {loaded.kind === 'failed' ? <ProblemList problems={loaded.problems} /> : null}
       <ProblemList problems={problems} urgent />
-      {loaded.kind === 'loading' ? (
-        <>
-          <Skeleton />
-          <Skeleton height={130} />
-        </>
-      ) : null}
+      <p class="bring-link">
+        <a href="/bring">Bring a house</a>
+      </p>
+      {loaded.kind === 'loading' ? <Waiting /> : null}
+      <SideBySide houses={shown} />
       <ul class="houses">
-        {houses
-          .filter(({ away }) => !away)
-          .map((house) => (
-            <HouseLine key={house.id} house={house} onPutAway={() => act(putAway(house.id, true))} />
-          ))}
+        {shown.map((house) => (
+          <HouseLine key={house.id} house={house} now={now} onPutAway={() => act(putAway(house.id, true))} />
+        ))}
       </ul>
       {loaded.kind === 'loaded' ? (
         <>
           {coming ? (
             <p role="status">The demonstration house is being made ready; it will stand here shortly.</p>
-          ) : houses.every(({ away }) => away) ? (
+          ) : shown.length === 0 ? (
             <p>No house is here yet.</p>
           ) : null}
-          <p class="bring-link">
-            <a href="/bring">Bring a house</a>
-          </p>
           <PutAway houses={houses} coming={coming} act={act} />
         </>
       ) : null}
@@ -69,7 +67,30 @@ export function Houses() {
   );
 }
 
-function HouseLine({ house, onPutAway }: { house: HouseSummary; onPutAway: () => void }) {
+/** As high as what comes, so that nothing jumps: the letter's shape of some houses. */
+const Waiting = () => (
+  <>
+    <p class="spoken" role="status">
+      Loading
+    </p>
+    <ul class="houses" aria-hidden="true">
+      {[0, 1, 2].map((i) => (
+        <li key={i} class="house">
+          <Skeleton lines={[0.4, 0.8, 0.6]} />
+          <Skeleton height={150} />
+        </li>
+      ))}
+    </ul>
+  </>
+);
+
+interface HouseLineProps {
+  readonly house: HouseSummary;
+  readonly now: number | null;
+  readonly onPutAway: () => void;
+}
+
+function HouseLine({ house, now, onPutAway }: HouseLineProps) {
   const { id, name, invented, answer, state, lastReading } = house;
   return (
     <li class="house">
@@ -81,7 +102,7 @@ function HouseLine({ house, onPutAway }: { house: HouseSummary; onPutAway: () =>
         <Rule title={`${name}: heat loss`} unit="W/K" marks={answerMarks(answer)} small />
       )}
       <p class="small lesser house-foot">
-        <span>{lastReadingSentence(lastReading)}</span>
+        <span>{lastReadingSentence(lastReading, now)}</span>
         {invented ? <span>Invented, to show what comes of real readings.</span> : null}
         <button type="button" class="quiet" onClick={onPutAway} aria-label={`Put it away: ${name}`}>
           Put it away

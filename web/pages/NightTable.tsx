@@ -1,7 +1,7 @@
 /** The curve of a night as a table, every half hour. */
 import type { Foretold, NightCurve } from '../../src/curves.ts';
+import { clock } from '../../src/sheet/drawing/clock.ts';
 import { figures } from '../../src/words/index.ts';
-import { clock } from '../charts/clock.ts';
 import { Table } from '../parts/Table.tsx';
 
 const EVERY = 1800; // [s]

@@ -1,11 +1,11 @@
 /** Before and after: what changed and how sure that is, whether the weather was alike, and the stages by their dates. */
 import { useRoute } from 'preact-iso';
 import type { Assessment } from '../../src/assessment.ts';
+import { tied } from '../../src/sheet/drawing/tied.ts';
 import { changeSentence } from '../../src/words/answer.ts';
 import { type AssessedHouse, useByHand } from '../nights/useByHand.ts';
 import { HouseFrame } from '../parts/HouseFrame.tsx';
 import { Term } from '../parts/Term.tsx';
-import { tied } from '../parts/tied.ts';
 import { Comparison } from '../stages/Comparison.tsx';
 import { EachStage } from '../stages/EachStage.tsx';
 import { StageDates } from '../stages/StageDates.tsx';

@@ -1,6 +1,6 @@
 /** A figure that never stands without its interval: the interval first, the best single figure after it. */
 import type { Estimate } from '../../src/assessment.ts';
-import { type RuleUnit, ruleUnits } from './ruleUnits.ts';
+import { type RuleUnit, ruleUnits } from '../../src/sheet/drawing/ruleUnits.ts';
 
 export interface FigureWithIntervalProps {
   readonly estimate: Estimate | null;

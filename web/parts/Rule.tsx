@@ -3,10 +3,10 @@ import { useRef } from 'preact/hooks';
 import { PAPER_WIDTH } from '../charts/paper.ts';
 import { useWidth } from '../charts/useWidth.ts';
 import './Rule.css';
-import type { RuleMark } from './ruleMark.ts';
-import { placeOn, type RuleScale, ruleScale } from './ruleScale.ts';
-import { type RuleUnit, ruleUnits } from './ruleUnits.ts';
-import { fittingLabel, type MarkRow, placeWords, wordsLength } from './ruleWords.ts';
+import type { RuleMark } from '../../src/sheet/drawing/ruleMark.ts';
+import { placeOn, type RuleScale, ruleScale } from '../../src/sheet/drawing/ruleScale.ts';
+import { type RuleUnit, ruleUnits } from '../../src/sheet/drawing/ruleUnits.ts';
+import { fittingLabel, type MarkRow, placeWords, wordsLength } from '../../src/sheet/drawing/ruleWords.ts';
 
 export type { RuleMark };
 

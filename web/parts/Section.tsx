@@ -2,12 +2,12 @@
 
 import { useRef } from 'preact/hooks';
 import type { DesignElement, Logger } from '../../src/house.ts';
+import type { DrawnElement } from '../../src/sheet/drawing/elementKind.ts';
+import { type Point, type SectionDrawing, sectionDrawing } from '../../src/sheet/drawing/sectionDrawing.ts';
+import { type LoggerMark, placeLoggers } from '../../src/sheet/drawing/sectionLoggers.ts';
 import { figures } from '../../src/words/index.ts';
 import { PAPER_WIDTH } from '../charts/paper.ts';
 import { useWidth } from '../charts/useWidth.ts';
-import type { DrawnElement } from './elementKind.ts';
-import { type Point, type SectionDrawing, sectionDrawing } from './sectionDrawing.ts';
-import { type LoggerMark, placeLoggers } from './sectionLoggers.ts';
 import './Section.css';
 
 export interface SectionProps {

@@ -1,8 +1,8 @@
 /** What was noted at an instant: listed with the numbers of the chart, added, removed. */
 import { useRef, useState } from 'preact/hooks';
 import type { ReadingsAnswer } from '../../server/api/shapes.ts';
+import { dayAndClock } from '../../src/sheet/drawing/clock.ts';
 import { addNote, removeNote } from '../api.ts';
-import { dayAndClock } from '../charts/clock.ts';
 import type { ByHand } from '../nights/useByHand.ts';
 import { FormField } from '../parts/FormField.tsx';
 import './readings.css';

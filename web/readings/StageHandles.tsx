@@ -1,6 +1,6 @@
 /** Where each stage begins and ends, as handles over the plot: dragged, or moved by the arrow keys. */
 import type { ReadingsAnswer } from '../../server/api/shapes.ts';
-import { dayAndClock } from '../charts/clock.ts';
+import { dayAndClock } from '../../src/sheet/drawing/clock.ts';
 import { AXIS_WIDTH, RIGHT } from '../charts/plot.ts';
 import type { View } from '../charts/view.ts';
 import './StageHandles.css';

@@ -1,7 +1,7 @@
 /** What the page of the readings says. */
 import type { ReadingsAnswer } from '../../server/api/shapes.ts';
+import { dayAndClock } from '../../src/sheet/drawing/clock.ts';
 import { figures } from '../../src/words/index.ts';
-import { dayAndClock } from '../charts/clock.ts';
 
 export function summaryOf({ first, last, channels, nights }: ReadingsAnswer, timeZone: string): string {
   const used = nights.filter((night) => night.used).length;

@@ -1,11 +1,11 @@
 /** What each stage came to by itself, whether the house was finished in it, and what is to be known of it. */
 import type { StageResult } from '../../src/assessment.ts';
+import { tied } from '../../src/sheet/drawing/tied.ts';
 import { figures } from '../../src/words/index.ts';
 import { FigureWithInterval } from '../parts/FigureWithInterval.tsx';
 import { ProblemList } from '../parts/ProblemList.tsx';
 import { Table } from '../parts/Table.tsx';
 import { Term } from '../parts/Term.tsx';
-import { tied } from '../parts/tied.ts';
 import { NightsToShow } from './NightsToShow.tsx';
 
 export function EachStage({ stages }: { readonly stages: readonly StageResult[] }) {

@@ -1,9 +1,9 @@
 /** The smallest change that could have been seen, and how many nights would show a smaller one. */
 import type { StageResult } from '../../src/assessment.ts';
+import { tied } from '../../src/sheet/drawing/tied.ts';
 import { figures, smallestChangeSentence } from '../../src/words/index.ts';
 import { noted } from '../gap/noted.ts';
 import { ProblemList } from '../parts/ProblemList.tsx';
-import { tied } from '../parts/tied.ts';
 import type { ComparisonProps } from './Comparison.tsx';
 import { NightsToShow } from './NightsToShow.tsx';
 

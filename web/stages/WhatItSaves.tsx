@@ -1,4 +1,6 @@
 /** The change in watts, in air changes if it were leakage, and in a year's heat. */
+
+import { tied } from '../../src/sheet/drawing/tied.ts';
 import { changeOfYearSentence, figures } from '../../src/words/index.ts';
 import { changeInWattsSentence, energyChangeBetween } from '../../src/words/whatChanged.ts';
 import { noted } from '../gap/noted.ts';
@@ -6,7 +8,6 @@ import { ProblemList } from '../parts/ProblemList.tsx';
 import { Rule } from '../parts/Rule.tsx';
 import { Table } from '../parts/Table.tsx';
 import { Term } from '../parts/Term.tsx';
-import { tied } from '../parts/tied.ts';
 import type { Compared } from './Comparison.tsx';
 import { savingMarks } from './stageMarks.ts';
 

@@ -1,6 +1,6 @@
 /** What a comparison of stages puts on its rulers. */
 import type { Assessment, Estimate } from '../../src/assessment.ts';
-import type { RuleMark } from '../parts/ruleMark.ts';
+import type { RuleMark } from '../../src/sheet/drawing/ruleMark.ts';
 
 type Compared = Assessment['comparisons'][number];
 

@@ -1,7 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import type { NightResult } from '../../../src/assessment.ts';
+import {
+  celsius,
+  shortReason,
+  signedKelvins,
+  spokenNight,
+  wrapped,
+} from '../../../src/sheet/drawing/chartWords.ts';
 import { reasonsInBrief } from '../../../src/words/index.ts';
-import { celsius, shortReason, signedKelvins, spokenNight, wrapped } from '../../../web/charts/chartWords.ts';
 
 const night: NightResult = {
   date: '2027-02-12',

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { clock, clockOffset, dayAndClock, shortDate } from '../../../web/charts/clock.ts';
+import { clock, clockOffset, dayAndClock, shortDate } from '../../../src/sheet/drawing/clock.ts';
 import { timeTicks } from '../../../web/charts/timeTicks.ts';
 
 const utc = (text: string) => Date.parse(`${text}Z`) / 1000;

@@ -1,7 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import type { NightResult } from '../../../src/assessment.ts';
 import type { NightCurve } from '../../../src/curves.ts';
-import { bandPitch, heightOf, nightBand, pixelsPerHour, rowScale } from '../../../web/charts/nightBands.ts';
+import {
+  bandPitch,
+  heightOf,
+  nightBand,
+  pixelsPerHour,
+  rowScale,
+} from '../../../src/sheet/drawing/nightBands.ts';
 
 const SUNSET = Date.UTC(2027, 1, 12, 17) / 1000;
 const HOUR = 3600;

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { meanOutside } from '../../../web/pages/meanOutside.ts';
+import { meanOutside } from '../../../src/sheet/drawing/meanOutside.ts';
 
 const curve = {
   date: '2027-02-12',

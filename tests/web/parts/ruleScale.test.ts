@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { placeOn, ruleScale } from '../../../web/parts/ruleScale.ts';
+import { placeOn, ruleScale } from '../../../src/sheet/drawing/ruleScale.ts';
 
 const longs = (values: readonly number[]) =>
   ruleScale(values).graduations.filter(({ length }) => length === 'long');

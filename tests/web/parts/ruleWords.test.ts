@@ -1,6 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { fittingLabel, type MarkRow, placeWords, spanOf, wordsLength } from '../../../web/parts/ruleWords.ts';
+import {
+  fittingLabel,
+  type MarkRow,
+  placeWords,
+  spanOf,
+  wordsLength,
+} from '../../../src/sheet/drawing/ruleWords.ts';
 
 const drawn: MarkRow = { kind: 'drawn', low: 300, at: 300, high: 300, length: 160 };
 

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { type DrawnElement, kindOf } from '../../../web/parts/elementKind.ts';
-import { type Strip, sectionDrawing } from '../../../web/parts/sectionDrawing.ts';
+import { type DrawnElement, kindOf } from '../../../src/sheet/drawing/elementKind.ts';
+import { type Strip, sectionDrawing } from '../../../src/sheet/drawing/sectionDrawing.ts';
 
 const element = (
   name: string,

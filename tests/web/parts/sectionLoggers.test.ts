@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import type { Logger } from '../../../src/house.ts';
-import type { DrawnElement } from '../../../web/parts/elementKind.ts';
-import { sectionDrawing } from '../../../web/parts/sectionDrawing.ts';
-import { placeLoggers } from '../../../web/parts/sectionLoggers.ts';
+import type { DrawnElement } from '../../../src/sheet/drawing/elementKind.ts';
+import { sectionDrawing } from '../../../src/sheet/drawing/sectionDrawing.ts';
+import { placeLoggers } from '../../../src/sheet/drawing/sectionLoggers.ts';
 
 const element = (name: string, areaM2: number, to: DrawnElement['to'] = 'outside'): DrawnElement => ({
   name,
