@@ -86,6 +86,10 @@ describe('a fresh database', () => {
       `/house/${id}/nights`,
       `/house/${id}/design`,
       `/house/${id}/stages`,
+      `/house/${id}/gap`,
+      `/house/${id}/humidity`,
+      `/house/${id}/loggers`,
+      `/house/${id}/test`,
     ]) {
       await page.goto(`${server.address}${path}`, { waitUntil: 'networkidle' });
       expect(await violations(), path).toEqual([]);
