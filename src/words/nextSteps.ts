@@ -32,7 +32,7 @@ export const aboutNextSteps: SentencesFor<NextStep> = {
     ...cautionsOf(candidate),
   }),
   'next-stays-open': (candidate) => ({
-    text: `It may stay open: the best next test is ${testWords(candidate)}, and the chance that it settles the matter is ${chance(candidate.decides)}. It would leave measured over drawn at about ${ratioBetween(candidate.ratio)}.`,
+    text: `${candidate.decides < HARDLY_WORTH ? 'It will probably stay open, whatever is measured next' : 'It may stay open'}: the best next test is ${testWords(candidate)}, and the chance that it settles the matter is ${chance(candidate.decides)}. It would leave measured over drawn at about ${ratioBetween(candidate.ratio)}.`,
     ...cautionsOf(candidate),
   }),
   'next-settle-ways': () => ({
@@ -82,6 +82,8 @@ export function testWords({ test }: Pick<Candidate, 'test'>): string {
 const ONE_CIRCUIT = 3000;
 const HEATING: readonly Candidate['test']['kind'][] = ['heated-night', 'metered-week'];
 const cautionsOf = ({ test }: Candidate) => (HEATING.includes(test.kind) ? { remedy: heaterCautions } : {});
+/** A test that settles so little is hardly worth its trouble [–]. PRACTICE. */
+const HARDLY_WORTH = 0.25;
 /** In tens of percent: more is not known of a chance. */
 export const chance = (of: number): string =>
   of > 0.95 ? 'over 95 %' : of < 0.05 ? 'under 5 %' : `about ${percent(Math.round(of * 10) / 10)}`;

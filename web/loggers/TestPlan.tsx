@@ -29,10 +29,12 @@ const inAnyHouse: readonly PlannedTest[] = [
   { test: 'more-nights', moreNights: null, powerW: null, durationH: null, warmestC: null },
 ];
 const LEAST_COOLING = 4; // [h]
+/** From noon on the plan is for tomorrow [s]: a test begins at noon. */
+const HALF_A_DAY = 43_200;
 
 export function TestPlan({ house: { house, assessment } }: { house: HouseDetail }) {
   const { location } = house;
-  const [date, setDate] = useState(() => localDate(Date.now() / 1000, location.timeZone));
+  const [date, setDate] = useState(() => localDate(Date.now() / 1000 + HALF_A_DAY, location.timeZone));
   const [chosen, setChosen] = useState(0);
   const foretold = assessment?.stages.at(-1)?.furtherTests ?? [];
   const tests: readonly (PlannedTest & Partial<FurtherTest>)[] = foretold.length > 0 ? foretold : inAnyHouse;
