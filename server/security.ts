@@ -36,7 +36,10 @@ function hostOf(origin: string): string | null {
   }
 }
 
-/** No script, style, picture or connection but our own; never framed; no HSTS, because this is plain http. */
+/**
+ * No script, style, picture or connection but our own; never framed; no HSTS, because this is plain http. A page that
+ * states a policy of its own keeps it: the handover sheet, which has its style in itself and allows nothing else.
+ */
 export const closedHeaders = secureHeaders({
   contentSecurityPolicy: {
     defaultSrc: ["'self'"],
@@ -55,4 +58,5 @@ export const closedHeaders = secureHeaders({
   strictTransportSecurity: false,
   xContentTypeOptions: 'nosniff',
   xFrameOptions: 'DENY',
+  overwrite: false,
 });

@@ -1,8 +1,10 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { Hono } from 'hono';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Refusal } from '../../server/api/shapes.ts';
 import { createApp } from '../../server/app.ts';
+import { closedHeaders } from '../../server/security.ts';
 import { asJson, type ServerAtHand, serverAtHand } from './serverAtHand.ts';
 
 let server: ServerAtHand;
@@ -151,4 +153,14 @@ test('a fault inside is a 500 that tells nothing of the inside, while the termin
   expect(response.status).toBe(500);
   expect(await response.text()).not.toMatch(/secret|at |\.ts/);
   expect(server.told.join('\n')).toContain('SELECT secret');
+});
+
+test('a page with a stricter policy of its own keeps it, and has the other headers', async () => {
+  const own = "default-src 'none'; style-src 'unsafe-inline'";
+  const page = new Hono()
+    .use(closedHeaders)
+    .get('/', (c) => c.body('sheet', 200, { 'Content-Security-Policy': own }));
+  const { headers } = await page.request('/');
+  expect(headers.get('Content-Security-Policy')).toBe(own);
+  expect(headers.get('X-Content-Type-Options')).toBe('nosniff');
 });

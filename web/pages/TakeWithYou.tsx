@@ -54,7 +54,11 @@ const HandOver = ({ id, name }: { readonly id: string; readonly name: string }) 
       <a href={houseFile(id, 'sheet.html')} download={`${name}, handover sheet.html`}>
         The handover sheet
       </a>
-      : the answer, the record and room to sign, to be opened in any browser and printed.
+      : the answer, the record and room to sign, to be opened in any browser and printed (
+      <a href={houseFile(id, 'sheet.html')} target="_blank" rel="noopener">
+        open it now
+      </a>
+      ).
     </li>
     <li>
       <a href={houseFile(id, 'first-page.html')} download={`${name}, first page.html`}>
