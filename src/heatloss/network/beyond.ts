@@ -12,8 +12,9 @@ const BEYOND = {
   metered: 0.05,
   /** Nobody logged the sun. */
   meteredInTheDark: 0.09,
-  /** Layers made up. */
-  madeUp: 0.15,
+  /** Layers made up: in the network's own balance, and in the capacity that its nights work with. */
+  madeUp: 0.22,
+  madeUpCapacity: 0.15,
   /** Of effective capacity: everything that its network takes as believed. */
   effective: 0.11,
   /** Of a ratio, and for each unit of its logarithm. */
@@ -55,7 +56,7 @@ export const nightsTellLittle = ({ nights, ...rest }: EffectiveRestsOn, madeUp: 
   nights > besidesNights(rest, madeUp);
 
 const besidesNights = (of: Omit<EffectiveRestsOn, 'nights'>, madeUp: boolean): number =>
-  Math.hypot(of.capacity, BEYOND.effective, madeUp ? BEYOND.madeUp : 0, of.loggers, of.gains);
+  Math.hypot(of.capacity, BEYOND.effective, madeUp ? BEYOND.madeUpCapacity : 0, of.loggers, of.gains);
 
 /** Of the mean of both, which share nights, loggers and drawings. */
 export const combinedSd = (ownSd: number, otherSd: number, logApart: number): number =>
