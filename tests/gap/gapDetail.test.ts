@@ -95,7 +95,7 @@ test('ways that contradict each other leave the verdict open', () => {
 test('without a ventilation in the design there is no mean U-value without it', () => {
   const { detail } = gapAt(around(71), invented({ elements }));
   expect(detail?.mean).toBeNull();
-  expect(codesOf(detail?.notes ?? [])).toContain('mean-without-ventilation');
+  expect(codesOf(detail?.notes ?? [])).toContain('gap-without-air');
 });
 
 test('what was drawn, measured exactly, has the mean U-value as drawn', () => {

@@ -76,7 +76,7 @@ describe('leakage and fabric', () => {
     const sentence = apartSentence(
       stage({ leakageWK: { value: 30, low: 15, high: 60 }, fabricWK: { value: 80, low: 50, high: 100 } }),
     );
-    expect(sentence).toContain('15 to 60 W/K of it went with the air and 50 to 100 W/K through walls');
+    expect(sentence).toContain('15 to 60 W/K go with the air and 50 to 100 W/K through walls');
     expect(sentence).toContain('not under a pressure test');
   });
   test('that could not be told apart are not mentioned', () => {
