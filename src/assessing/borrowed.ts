@@ -1,6 +1,6 @@
 /** Watts carried over from a stage whose heat was metered. */
 
-import type { StageNights } from '../cooling/index.ts';
+import { missingFromOne } from '../cooling/index.ts';
 import { borrow, compareStages } from '../gap/index.ts';
 import type { Measured } from './measured.ts';
 
@@ -11,7 +11,8 @@ export function withBorrowed(own: Measured, all: readonly Measured[]): Measured 
   const distance = (other: Measured) => Math.abs(all.indexOf(other) - all.indexOf(own));
   const lenders = all.flatMap((other) => {
     const metered = meteredOf(other);
-    if (metered === undefined || other.pooled === null || !sameElements(own.stage, other.stage)) return [];
+    if (metered === undefined || other.pooled === null || missingFromOne(own.stage, other.stage).length > 0)
+      return [];
     return [{ other, metered, ratio: compareStages(other.pooled, pooled).heatLossRatio }];
   });
   if (lenders.length === 0) return own;
@@ -21,6 +22,3 @@ export function withBorrowed(own: Measured, all: readonly Measured[]): Measured 
 
 const meteredOf = ({ estimates }: Measured) =>
   estimates.find(({ tier }) => tier === 'metered' || tier === 'heated-night');
-
-const sameElements = (a: StageNights, b: StageNights) =>
-  a.missing.length === b.missing.length && a.missing.every((name) => b.missing.includes(name));

@@ -1,6 +1,7 @@
 /** Stages set beside each other. */
 
 import type { Estimate } from '../assessment.ts';
+import { missingFromOne } from '../cooling/index.ts';
 import type { Design } from '../fabric/index.ts';
 import { changeOf, compareStages, withoutShared } from '../gap/index.ts';
 import type { House } from '../house.ts';
@@ -44,10 +45,7 @@ export function compare(
     ratio,
     joint: joint !== null,
   });
-  const differing = [
-    ...before.stage.missing.filter((name) => !after.stage.missing.includes(name)),
-    ...after.stage.missing.filter((name) => !before.stage.missing.includes(name)),
-  ];
+  const differing = missingFromOne(before.stage, after.stage);
   return {
     before: before.stage.name,
     after: after.stage.name,

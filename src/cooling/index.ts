@@ -7,5 +7,5 @@ export { type NightsNote, notesOnNights } from './nightsNotes.ts';
 export { type PooledTimeConstant, poolTimeConstants } from './pool.ts';
 export type { NightReason } from './reasons.ts';
 export { type RoomsCooling, type RoomTimeConstant, roomsCooling } from './rooms.ts';
-export { nightsOfStage, type StageNights } from './stages.ts';
+export { missingFromOne, nightsOfStage, type StageNights } from './stages.ts';
 export { type CoolingWindow, coolingWindow } from './window.ts';

@@ -64,3 +64,11 @@ function sideOf(
   const after = begins >= bound;
   return after === (wanted === 'after') ? 'in' : 'out';
 }
+
+/** Elements that are missing from one of two stages only: where there are any, the mass may differ as well. */
+export function missingFromOne(a: Pick<StageNights, 'missing'>, b: Pick<StageNights, 'missing'>): string[] {
+  return [
+    ...a.missing.filter((name) => !b.missing.includes(name)),
+    ...b.missing.filter((name) => !a.missing.includes(name)),
+  ];
+}

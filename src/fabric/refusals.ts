@@ -33,7 +33,8 @@ export function refusalsOf(layers: readonly BuildUpLayer[], ratio: number): Refu
   return [...metal, { code: 'combined-method-out-of-range', ratio, limit: largestRatio, where }];
 }
 
-function insulates(layer: BuildUpLayer): boolean {
+/** A layer stated by its resistance alone has no conductivity to tell by. */
+export function insulates(layer: BuildUpLayer): boolean {
   if (layer.kind === 'solid') return layer.conductivity < mostOfInsulation;
   if (layer.kind === 'air' || layer.thickness === null) return false;
   return layer.thickness < mostOfInsulation * layer.resistance;

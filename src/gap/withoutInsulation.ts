@@ -2,11 +2,10 @@
 import type { AirLayer, BuildUp, BuildUpLayer } from '../fabric/buildUp.ts';
 import { noCorrections } from '../fabric/corrections.ts';
 import type { ElementDesign } from '../fabric/index.ts';
+import { insulates } from '../fabric/refusals.ts';
 import { throughLayers } from '../fabric/throughLayers.ts';
 import type { DesignElement } from '../house.ts';
 
-/** What conducts less than this insulates [W/(mK)]: the best of timbers and blocks come to 0.1. PRACTICE. */
-const MOST_OF_INSULATION = 0.1;
 /** A layer stated by its resistance alone insulates from here on [m²K/W]: more than any cavity. PRACTICE. */
 const LEAST_RESISTANCE = 0.3;
 /** A pane of glass [W/(m²K)]. EN 673; MEMORY. */
@@ -14,15 +13,12 @@ const SINGLE_PANE = 5.8;
 /** An uninsulated flat roof has 2.57, and no usual wall or floor more [W/(m²K)]. PRACTICE. */
 const OPAQUE = 2.6;
 
-function insulates(layer: BuildUpLayer): boolean {
-  if (layer.kind === 'air') return false;
-  if (layer.kind === 'solid') return layer.conductivity < MOST_OF_INSULATION;
-  return layer.thickness === null
-    ? layer.resistance >= LEAST_RESISTANCE
-    : layer.thickness < MOST_OF_INSULATION * layer.resistance;
-}
+const holdsHeatIn = (layer: BuildUpLayer): boolean =>
+  insulates(layer) ||
+  (layer.kind === 'stated' && layer.thickness === null && layer.resistance >= LEAST_RESISTANCE);
 
-export const isInsulated = ({ buildUp }: ElementDesign): boolean => buildUp?.layers.some(insulates) ?? false;
+export const isInsulated = ({ buildUp }: ElementDesign): boolean =>
+  buildUp?.layers.some(holdsHeatIn) ?? false;
 
 /** The worst of an element, and as what. */
 export interface Bare {
@@ -54,7 +50,7 @@ export function withoutInsulation(entry: DesignElement, element: ElementDesign, 
 /** The layers without those that insulate. */
 const emptied = ({ facing, layers }: BuildUp): BuildUp => ({
   facing,
-  layers: layers.flatMap((layer) => (insulates(layer) ? leftBy(layer) : [layer])),
+  layers: layers.flatMap((layer) => (holdsHeatIn(layer) ? leftBy(layer) : [layer])),
 });
 
 function leftBy({ name, thickness, bridge }: BuildUpLayer): AirLayer[] {

@@ -7,6 +7,7 @@ const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.mi
 
 /** @returns rule and first place of each; empty when there are none */
 export async function axeViolations(page: Page): Promise<string[]> {
+  // Through the debugger, which the page's own policy against inline script does not reach.
   await page.evaluate(axe);
   return page.evaluate(async () => {
     const run = Reflect.get(window, 'axe') as {

@@ -1,18 +1,17 @@
 /** A house begun from its loggers' files in a real browser: guesses seen and changed, kept, added to, and taken back. */
 import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test, vi } from 'vitest';
+import { axeViolations } from './axeViolations.ts';
 import { openBrowser } from './openBrowser.ts';
 import { type Stillwarm, startStillwarm } from './startStillwarm.ts';
 
 vi.setConfig({ testTimeout: 180_000, hookTimeout: 180_000 });
 
 const sample = fileURLToPath(new URL('../../sample-logs', import.meta.url));
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 let data: string;
 let server: Stillwarm;
 let browser: Browser;
@@ -72,16 +71,6 @@ async function keep(name = 'Keep this house') {
   await page.waitForURL(/\/house\//, { timeout: 60_000 });
 }
 
-async function violations(): Promise<string[]> {
-  await page.evaluate(axe);
-  return page.evaluate(async () => {
-    const run = Reflect.get(window, 'axe') as {
-      run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }>;
-    };
-    return (await run.run()).violations.map(({ id, nodes }) => `${id}: ${nodes[0].html}`);
-  });
-}
-
 describe('from the loggers’ files alone', () => {
   test('a house is begun, its loggers placed by a guess, named, kept and answered', async () => {
     await bring(csvs());
@@ -104,7 +93,7 @@ describe('from the loggers’ files alone', () => {
 
     await page.getByLabel('Its name').fill('Begun from files');
     await page.getByLabel('Floor area').fill('96');
-    expect(await violations()).toEqual([]);
+    expect(await axeViolations(page)).toEqual([]);
     await keep();
     await page
       .getByText(/It loses between/)
@@ -220,7 +209,7 @@ describe('a house that is stored', () => {
     await page.getByText(/It continues living\.csv: \d+ new readings, and no contradiction\./).waitFor({
       timeout: 60_000,
     });
-    expect(await violations()).toEqual([]);
+    expect(await axeViolations(page)).toEqual([]);
     await keep('Add these readings');
     await button('Undo the last import').click({ timeout: 120_000 });
     await button('Take it back').click();

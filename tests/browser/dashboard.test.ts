@@ -1,16 +1,15 @@
 /** The whole way in a real browser, on the built dashboard. */
 import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { axeViolations } from './axeViolations.ts';
 import { openBrowser } from './openBrowser.ts';
 import { type Stillwarm, startStillwarm } from './startStillwarm.ts';
 
 const sample = fileURLToPath(new URL('../../sample-logs', import.meta.url));
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 let data: string;
 let server: Stillwarm;
@@ -56,17 +55,6 @@ async function drop(files: ReturnType<typeof folder>) {
   await page.getByRole('main').dispatchEvent('drop', { dataTransfer: transfer });
 }
 
-async function violations(): Promise<string[]> {
-  // Through the debugger, which the page's own policy against inline script does not reach.
-  await page.evaluate(axe);
-  return page.evaluate(async () => {
-    const run = Reflect.get(window, 'axe') as {
-      run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }>;
-    };
-    return (await run.run()).violations.map(({ id, nodes }) => `${id}: ${nodes[0].html}`);
-  });
-}
-
 describe('a fresh database', () => {
   test('shows the demonstration house with its answer, labelled as invented', async () => {
     const id = await server.demonstration();
@@ -92,7 +80,7 @@ describe('a fresh database', () => {
       `/house/${id}/test`,
     ]) {
       await page.goto(`${server.address}${path}`, { waitUntil: 'networkidle' });
-      expect(await violations(), path).toEqual([]);
+      expect(await axeViolations(page), path).toEqual([]);
     }
   });
 });

@@ -1,6 +1,6 @@
 /** What a change between two stages comes to, beyond the ratio: in W/K, air, a year's heat; and what could be seen. */
 import type { Estimate } from '../../assessment.ts';
-import type { StageNights } from '../../cooling/index.ts';
+import { missingFromOne, type StageNights } from '../../cooling/index.ts';
 import { type DegreeDays, type Design, heatDemand } from '../../fabric/index.ts';
 import type { House } from '../../house.ts';
 import type { HouseRecord } from '../../series/record.ts';
@@ -96,11 +96,7 @@ const nothing = {
   nightsToShow: null,
 };
 
-/** Elements that are missing from one of the stages only. */
-function differing({ before, after }: Comparing): string[] {
-  const [here, there] = [before.stage.missing, after.stage.missing];
-  return [...here.filter((it) => !there.includes(it)), ...there.filter((it) => !here.includes(it))];
-}
+const differing = ({ before, after }: Comparing): string[] => missingFromOne(before.stage, after.stage);
 const sameElements = (comparing: Comparing) => differing(comparing).length === 0;
 
 /** A plain ratio of time constants tells nothing of watts where the mass may differ. */

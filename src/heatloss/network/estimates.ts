@@ -1,6 +1,6 @@
 /** What the design's network says of every stage: as fitted, by effective capacity, and both together. */
 import type { Estimate, Tier } from '../../assessment.ts';
-import { driverOf, type Neighbour, type StageNights } from '../../cooling/index.ts';
+import { driverOf, missingFromOne, type Neighbour, type StageNights } from '../../cooling/index.ts';
 import type { Design } from '../../fabric/index.ts';
 import type { House } from '../../house.ts';
 import { logInterval } from '../../maths/logInterval.ts';
@@ -171,7 +171,7 @@ export function networkEstimates(input: NetworkInput): NetworkResult | null {
       const ways = [log];
       if (a !== null && b !== null) ways.push(Math.log(b / a));
       const taus = [before, after].map((s) => meanLogTimeConstant(nights, s));
-      const sameMass = sameNames(stages[before].missing, stages[after].missing);
+      const sameMass = missingFromOne(stages[before], stages[after]).length === 0;
       if (sameMass && taus.every((it) => it !== null)) ways.push((taus[0] ?? 0) - (taus[1] ?? 0));
       const mean = ways.reduce((sum, it) => sum + it, 0) / ways.length;
       return logInterval(Math.exp(mean), ratioSd(variance, ways, mean));
@@ -222,9 +222,6 @@ function meanDifference({ nights }: StageNights): number {
   const own = nights.flatMap(({ used, meanDifference: it }) => (used && it !== null ? [it] : []));
   return own.reduce((sum, it) => sum + it, 0) / Math.max(1, own.length);
 }
-
-const sameNames = (a: readonly string[], b: readonly string[]): boolean =>
-  a.every((name) => b.includes(name)) && b.every((name) => a.includes(name));
 
 function notesOf(
   { house, record, stages, heatLossAsDrawn }: NetworkInput,

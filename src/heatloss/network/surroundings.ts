@@ -6,7 +6,7 @@ import { type Grid, timeAt } from '../../series/grid.ts';
 import type { HouseRecord } from '../../series/record.ts';
 import { clearSkyIrradiance, irradianceOnPlane } from '../../sky/irradiance.ts';
 import { type SunPosition, sunPosition } from '../../sky/sunPosition.ts';
-import { USUAL_CLEARNESS } from '../usualSky.ts';
+import { sunIsLogged, USUAL_CLEARNESS } from '../usualSky.ts';
 import type { NetworkElement } from './elements.ts';
 import type { NetworkModel } from './model.ts';
 
@@ -32,9 +32,6 @@ export interface Surroundings {
 const USUAL_NEIGHBOUR = { temperature: 20, sd: 2 };
 /** Nobody knows a temperature next door better [K]. */
 const LEAST_NEIGHBOUR_SD = 0.1;
-/** By day so much of the sun must be known, and so much of a clear sky's must have come, for it to count as logged [–]. */
-const MOSTLY = 0.95;
-const LEAST_SUN = 0.03;
 const YEAR = 365.25 * 86_400;
 /** The coldest day after the turn of the year [s]; half a year on in the south. PRACTICE. */
 const COLDEST = 20 * 86_400;
@@ -70,23 +67,6 @@ export function surroundingsOf(house: House, record: HouseRecord, model: Network
         ? new Float64Array(grid.length)
         : record.heatingPower.map((it) => (Number.isNaN(it) ? 0 : it)),
   };
-}
-
-/** A sun logged by halves would be taken for darkness in its gaps. */
-function sunIsLogged(irradiance: Float64Array, clear: Float64Array): boolean {
-  let days = 0;
-  let known = 0;
-  let came = 0;
-  let couldCome = 0;
-  irradiance.forEach((it, k) => {
-    if (clear[k] <= 0) return;
-    days++;
-    if (Number.isNaN(it)) return;
-    known++;
-    came += Math.max(0, it);
-    couldCome += clear[k];
-  });
-  return known >= MOSTLY * days && came > LEAST_SUN * couldCome;
 }
 
 function relative(wind: Float64Array | null): Float64Array | null {

@@ -5,7 +5,7 @@ import type { HouseRecord } from '../../series/record.ts';
 import { clearSkyIrradiance, irradianceOnPlane, type Plane } from '../../sky/irradiance.ts';
 import type { Place } from '../../sky/place.ts';
 import { sunPosition } from '../../sky/sunPosition.ts';
-import { USUAL_CLEARNESS } from '../usualSky.ts';
+import { sunIsLogged, USUAL_CLEARNESS } from '../usualSky.ts';
 import type { MeteredDays } from './meteredDays.ts';
 
 /** What the sun shines in through. */
@@ -33,9 +33,6 @@ export interface Inputs {
 
 /** On the tuning seeds the 90th percentile of the error was 18 % at 10 minutes, 13 % at 20, 12 % at 30, 11 % at 60. [s] */
 const STEP = 1800;
-/** So much of the sun must be known, and so much of a clear sky's have come, for it to count as logged [–]. */
-const MOSTLY = 0.95;
-const LEAST_SUN = 0.03;
 /** Where no window is known they stand upright, and face anywhere. */
 const ANYWHERE: Window = { area: 1, plane: { tilt: Math.PI / 2, azimuth: null } };
 
@@ -57,7 +54,7 @@ export function inputsOf(
   const start = timeAt(grid, days.first) + (step - grid.step) / 2;
   const suns = Array.from(driver, (_, t) => sunPosition(start + t * step, place));
   const clear = Float64Array.from(suns, clearSkyIrradiance);
-  const sunLogged = irradiance !== null && isLogged(irradiance, clear);
+  const sunLogged = irradiance !== null && sunIsLogged(irradiance, clear);
   const global = sunLogged ? bridgeGaps(irradiance) : clear.map((it) => USUAL_CLEARNESS * it);
   const panes = windows.length === 0 ? [ANYWHERE] : windows;
   const paneArea = panes.reduce((sum, { area }) => sum + area, 0);
@@ -83,13 +80,4 @@ function meansOf(values: Float64Array, cells: number): Float64Array {
     const own = values.subarray(t * cells, (t + 1) * cells);
     return own.reduce((sum, it) => sum + it, 0) / cells;
   });
-}
-
-/** A sun logged by halves would be taken for darkness in its gaps. */
-function isLogged(irradiance: Float64Array, clear: Float64Array): boolean {
-  const day = Array.from(clear.keys()).filter((t) => clear[t] > 0);
-  const known = day.filter((t) => !Number.isNaN(irradiance[t]));
-  const came = known.reduce((sum, t) => sum + irradiance[t], 0);
-  const couldCome = known.reduce((sum, t) => sum + clear[t], 0);
-  return known.length >= MOSTLY * day.length && came > LEAST_SUN * couldCome;
 }
