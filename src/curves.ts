@@ -2,6 +2,7 @@
 import type { Evidence } from './assess.ts';
 import type { JudgedNight } from './cooling/index.ts';
 import type { ForetoldNight } from './heatloss/index.ts';
+import { type MoistMean, moistMeans } from './record/moistMeans.ts';
 import { indexAt, timeAt, timesBetween } from './series/grid.ts';
 
 /** One night from an hour before sunset to an hour after sunrise, on the grid; null where there is no reading. */
@@ -21,6 +22,8 @@ export interface NightCurve {
   readonly window: { readonly from: number; readonly to: number } | null;
   /** What the house as drawn would have done within that window [°C]; left out where nobody can tell. */
   readonly foretold?: Foretold;
+  /** The air by each logger with humidity; left out where none has any of this night. */
+  readonly moist?: readonly MoistMean[];
 }
 
 /** The likeliest course and the bounds of its 95 % interval, for each time; null outside the window. */
@@ -47,6 +50,7 @@ function nightCurve({ record, foretold }: Evidence, { night, window, fit }: Judg
       ? Number.NaN
       : fit.curve[cell - window.first];
   const drawn = foretold.find(({ date }) => date === night.date);
+  const moist = moistMeans(record, night.sunset, night.sunrise);
   return {
     date: night.date,
     sunset: night.sunset,
@@ -57,6 +61,7 @@ function nightCurve({ record, foretold }: Evidence, { night, window, fit }: Judg
     fitted: cells.map((cell) => shown(fittedAt(cell))),
     window: window && { from: timeAt(grid, window.first), to: timeAt(grid, window.last) },
     ...(drawn !== undefined && { foretold: foretoldAt(cells, drawn, shown) }),
+    ...(moist.length > 0 && { moist }),
   };
 }
 

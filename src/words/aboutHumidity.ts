@@ -73,7 +73,10 @@ const meanExcess = (nights: readonly MoistNight[]) =>
 
 /** "Five loggers with humidity, 35 nights." */
 export const humiditySummary = (loggers: number, nights: number, span: string) =>
-  `${count(loggers, 'logger')} with humidity, ${span}, ${count(nights, 'night')}. Each line shows the least and the greatest value of every interval; the table has the means of each night.`;
+  `${count(loggers, 'logger')} with humidity, ${span}, ${count(nights, 'night')}. Each band reaches from the least to the greatest value of every interval, with a line midway that has its logger’s name at its end; the table has the means of each night.`;
+
+export const moistMarks =
+  'Figures in circles are the notes of the house. Point at a name in the legend to pick out its lines; press it to switch them off and on.';
 
 export const noHumidity = {
   answer: 'No humidity was logged in this house, and that is all right: the heat loss needs none.',

@@ -12,6 +12,9 @@ const refusals: Readonly<Record<Extract<LogFinding, { code: 'archive-refused' }>
   office: 'it is a spreadsheet or document, not a log',
 };
 
+/** Names of an archive that are told: one may hold thousands. */
+const MOST_NAMED = 10;
+
 const doubts: Readonly<Record<DoubtKind, string>> = {
   impossible: 'no air, weather or pipe at a house has such a value',
   'power-on': 'a sensor that had not yet begun to measure',
@@ -31,7 +34,7 @@ export const aboutLogs: SentencesFor<LogFinding> = {
     remedy: 'Bring the log itself, as CSV or text.',
   }),
   'archive-several-logs': ({ names }) => ({
-    text: `The archive holds several logs: ${list(names)}.`,
+    text: `The archive holds ${names.length > MOST_NAMED ? `${names.length} logs, among them` : 'several logs:'} ${list(names.slice(0, MOST_NAMED))}.`,
     remedy: 'Bring them one by one, so that each can be told where it hung.',
   }),
   'control-bytes': ({ count: n, lines: at }) => ({

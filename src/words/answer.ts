@@ -55,6 +55,20 @@ function judgement({ ratio, verdict }: Answer): string {
   return verdictSentences[verdict];
 }
 
+/**
+ * "As drawn it loses 103 W/K with vents shut and fans off, as it was tested, and 119 W/K in use. …"
+ *
+ * @returns null where the drawing has one figure alone
+ */
+export function twoLossesSentence({
+  heatLossWK: inUse,
+  heatLossAsTestedWK: tested,
+}: TheDesign): string | null {
+  if (tested === null || heatLoss(tested) === heatLoss(inUse)) return null;
+  return `As drawn it loses ${heatLoss(tested)} with vents shut and fans off, as it was tested, and ${heatLoss(inUse)} in use; what was measured is set beside the first.`;
+}
+type TheDesign = NonNullable<Assessment['design']>;
+
 /** Below this a share of the doubt is not worth the words. */
 const LEAST_SHARE = 0.05;
 

@@ -40,8 +40,8 @@ export const testSteps = {
     write: '',
   },
   'heat-on': {
-    what: 'Read the meter. Then switch the heaters on, each at one setting at which it does not switch itself off; spread them so that all rooms warm alike.',
-    write: 'Meter: __________ kWh',
+    what: 'From now until the heaters are off, one adult stays in the house and awake. Read the meter. Then switch the heaters on, each at one setting at which it does not switch itself off; spread them so that all rooms warm alike.',
+    write: 'Meter: __________ kWh. Who stays: __________',
   },
   'look-after': {
     what: 'Look at every heater, plug and lead: none hot to the hand, nothing near them, the meter counting.',
@@ -49,7 +49,7 @@ export const testSteps = {
   },
   'half-way': { what: 'Look again, and read the meter.', write: 'Meter: __________ kWh' },
   'heat-off': {
-    what: 'Switch all heaters off at once, unplug them, and read the meter. Leave the house and shut the door.',
+    what: 'Whoever stayed switches all heaters off at once, unplugs them, waits until they are cold to the hand, reads the meter, leaves the house and shuts the door.',
     write: 'Meter: __________ kWh',
   },
   sunrise: { what: 'Sunrise. Stay out for another hour.', write: '' },
@@ -139,7 +139,18 @@ export const noNight =
 
 /** @param hoursLeft from the heaters off to sunrise */
 export const shortNight = (hoursLeft: number) =>
-  `Only ${decimal(Math.max(0, hoursLeft), 1)} h would be left to cool before sunrise, and at least four are needed: choose a longer night, or heat for fewer hours.`;
+  `Only ${decimal(Math.max(0, hoursLeft), 1)} h would be left to cool before sunrise, and at least four are needed: choose a longer night.`;
+
+/** Heating that ends at bedtime leaves too little of the evening. @param hours from sunset to bedtime */
+export const shortHeating = (hours: number) =>
+  `Only ${decimal(Math.max(0, hours), 1)} h lie between sunset and 23:00, and at least three are needed to warm the house: choose an evening of the darker half of the year.`;
+
+/** @param wanted as the test was reckoned with [h] */
+export const shorterHeating = (hours: number, wanted: number) =>
+  `The evening has room for ${hoursLong(hours)} of heating rather than the ${decimal(wanted, Number.isInteger(wanted) ? 0 : 1)} that the test was reckoned with, so it tells somewhat less.`;
+
+export const whoStays =
+  'Heaters are never left alone: one adult stays in the house from switching on to switching off, and goes home to bed at 23:00 at the latest. Whoever stays warms the house by about 100 W; write down from when to when.';
 
 /** What is known of the heat so far. */
 export const heatKnown: Readonly<Record<Tier, string>> = {

@@ -1,6 +1,7 @@
 /** What an assessment puts on a ruler. */
 import type { Assessment, Estimate, StageResult } from '../../assessment.ts';
 import type { Answer } from '../../words/answer.ts';
+import { methodsInBrief } from '../../words/inBrief.ts';
 import type { RuleMark } from './ruleMark.ts';
 
 const measured = (label: string, it: Estimate | null): RuleMark[] =>
@@ -19,16 +20,15 @@ export const heatLossMarks = (
   ...drawn(...drawnLoss(design)),
 ];
 
+/** What is not the headline is told as well, but never as loudly. */
 const otherMarks = (estimates: StageResult['estimates']): RuleMark[] =>
-  estimates.map(({ heatLossWK: { value, low, high } }, i) => ({
-    label: otherName(i, estimates.length),
+  estimates.map(({ method, heatLossWK: { value, low, high } }) => ({
+    label: methodsInBrief[method],
     value,
     low,
     high,
     kind: 'other',
   }));
-/** What is not the headline is told as well, but never as loudly. */
-export const otherName = (i: number, of: number) => (of === 1 ? 'Another way' : `Another way, ${i + 1}`);
 
 /** The same in a line of the list of houses. */
 export const answerMarks = ({ heatLossWK, drawnWK }: Answer): RuleMark[] => [
