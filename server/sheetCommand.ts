@@ -45,6 +45,7 @@ export async function sheetCommand(args: readonly string[], now: Date, out: Out,
     if (asked.out !== undefined) made.push([asked.out, [sheetHtml(input)]]);
     if (asked.firstPage !== undefined) made.push([asked.firstPage, [firstPageHtml(input)]]);
     if (asked.pack !== undefined) {
+      if (folder.remarks.size > 0) return fail(notPacked([...folder.remarks.keys()]));
       const clash = clashing(input);
       if (clash !== null)
         return fail(
@@ -61,6 +62,15 @@ export async function sheetCommand(args: readonly string[], now: Date, out: Out,
     return fail(error instanceof Error ? error.message : String(error));
   }
 }
+
+/** What was not taken in whole is not in the pack, and without it other figures would come out of it. */
+const notPacked = (files: readonly string[]) =>
+  files
+    .map(
+      (file) =>
+        `${file}: this file could not be read whole, so a pack would not give the same figures again. Mend it, or take it out of house.json.`,
+    )
+    .join('\n');
 
 function inputOf(
   { house, files, bytes, remarks }: FolderOnRecord,

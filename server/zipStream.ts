@@ -7,6 +7,9 @@ interface FileToZip {
   bytes(): Uint8Array | null;
 }
 
+/** The same files give the same bytes, whenever they are packed: the first day that a zip can name, as clocks show it. */
+const ALWAYS = new Date(1980, 0, 1);
+
 /** How much is packed between two looks at what else there is to do [bytes]. */
 const SLICE = 1024 * 1024;
 
@@ -35,6 +38,7 @@ function* zipSlices(files: Iterable<FileToZip>): Generator<Uint8Array<ArrayBuffe
     const content = bytes();
     if (content === null) throw new Error(`${name} is gone`);
     const file = new ZipDeflate(name, { level: 6 });
+    file.mtime = ALWAYS;
     zip.add(file);
     for (let at = 0; at < content.length; at += SLICE) {
       file.push(content.slice(at, at + SLICE), false);

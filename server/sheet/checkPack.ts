@@ -21,12 +21,13 @@ const NOT_CHECKED = 2;
 
 /** 0 when all is as packed and the assessment comes out the same; 1 when not; 2 when it cannot be told. */
 export async function checkPack(path: string, out: Out, err: Out): Promise<number> {
-  const pack = await readPack(await readFile(path), async (bytes) => sha256(bytes));
+  const own = `Stillwarm ${softwareVersion().split(' ')[0]}`;
+  const pack = await readPack(await readFile(path), async (bytes) => sha256(bytes), own);
   if (pack.kind === 'refused') {
     for (const problem of pack.problems) err.write(`${asLine(problem)}\n`);
     return NOT_AS_PACKED;
   }
-  const { files, all, software } = pack;
+  const { files, all, software, otherVersion } = pack;
   const packed = all.get(ASSESSMENT);
   if (software === null || packed === undefined) {
     err.write('This is a plain house folder: it has no hashes and no assessment to compare with.\n');
@@ -35,9 +36,9 @@ export async function checkPack(path: string, out: Out, err: Out): Promise<numbe
   out.write(
     `All ${figures.count(files.size, 'file')} of the house are as they were packed by ${software}.\n`,
   );
+  if (otherVersion !== null) out.write(`${asLine(otherVersion)}\n`);
   const again = assessmentOf(files, err);
   if (again === null) return NOT_CHECKED;
-  const own = `Stillwarm ${softwareVersion().split(' ')[0]}`;
   const before: unknown = JSON.parse(new TextDecoder().decode(packed));
   const same = isDeepStrictEqual(JSON.parse(JSON.stringify(again)), before);
   out.write(

@@ -6,6 +6,10 @@ import type { Photo } from '../../src/sheet/index.ts';
 
 /** [bytes] */
 const LARGEST = 10 * 1024 * 1024;
+/** Of those sent in a form, which is held in memory. */
+const MOST = 12;
+/** [bytes] */
+export const LARGEST_TOGETHER = 40 * 1024 * 1024;
 
 export type Photos =
   | { readonly kind: 'photos'; readonly photos: readonly Photo[] }
@@ -13,45 +17,70 @@ export type Photos =
 
 /** All of them or, when one is refused, why. */
 export async function readPhotos(paths: readonly string[]): Promise<Photos> {
-  const photos: Photo[] = [];
-  const problems: Message[] = [];
-  for (const path of paths) {
-    const read = await readPhoto(path);
-    if ('dataUri' in read) photos.push(read);
-    else problems.push(read);
-  }
-  return problems.length > 0 ? { kind: 'problems', problems } : { kind: 'photos', photos };
+  return photosOf(await Promise.all(paths.map(readPhoto)));
 }
 
 async function readPhoto(path: string): Promise<Photo | Message> {
-  const refused = (code: string, text: string, remedy: string): Message => ({
-    code,
-    text,
-    where: { file: path },
-    remedy,
-  });
-  let bytes: Buffer;
   try {
-    if ((await stat(path)).size > LARGEST)
-      return refused(
-        'photo-too-large',
-        'This photo is larger than 10 MB.',
-        'Make it smaller, or leave it out.',
-      );
-    bytes = await readFile(path);
+    if ((await stat(path)).size > LARGEST) return tooLarge(path);
+    return photoOf(await readFile(path), basename(path), path);
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
-    return refused('photo-not-read', `This photo could not be read (${why}).`, 'Check its path.');
+    return refusal(path, 'photo-not-read', `This photo could not be read (${why}).`, 'Check its path.');
   }
+}
+
+/**
+ * What was sent in a form, or why one of them is refused.
+ *
+ * @param fields all that the form holds under one name
+ */
+export async function photosIn(fields: readonly (File | string)[]): Promise<Photos> {
+  const files = fields.filter((it) => typeof it !== 'string');
+  if (files.length > MOST || files.reduce((sum, { size }) => sum + size, 0) > LARGEST_TOGETHER)
+    return { kind: 'problems', problems: [tooMuch] };
+  return photosOf(
+    await Promise.all(
+      files.map(async (file) => photoOf(Buffer.from(await file.arrayBuffer()), file.name, file.name)),
+    ),
+  );
+}
+
+function photosOf(read: readonly (Photo | Message)[]): Photos {
+  const problems = read.filter((it): it is Message => !('dataUri' in it));
+  if (problems.length > 0) return { kind: 'problems', problems };
+  return { kind: 'photos', photos: read.filter((it): it is Photo => 'dataUri' in it) };
+}
+
+/** @param file as the person knows it */
+function photoOf(bytes: Buffer, name: string, file: string): Photo | Message {
+  if (bytes.length > LARGEST) return tooLarge(file);
   const type = typeOf(bytes);
   if (type === null)
-    return refused(
+    return refusal(
+      file,
       'photo-no-picture',
       'This is neither a JPEG nor a PNG picture.',
       'Save it as one of these.',
     );
-  return { name: basename(path), dataUri: `data:${type};base64,${bytes.toString('base64')}` };
+  return { name, dataUri: `data:${type};base64,${bytes.toString('base64')}` };
 }
+
+const refusal = (file: string, code: string, text: string, remedy: string): Message => ({
+  code,
+  text,
+  where: { file },
+  remedy,
+});
+
+const tooLarge = (file: string) =>
+  refusal(file, 'photo-too-large', 'This photo is larger than 10 MB.', 'Make it smaller, or leave it out.');
+
+const tooMuch: Message = {
+  code: 'photos-too-large',
+  text: `These are more than ${MOST} photos, or together more than ${LARGEST_TOGETHER / 1024 / 1024} MB.`,
+  remedy: 'Leave some out, or make them smaller.',
+};
 
 /** By its first bytes, whatever its name says. */
 function typeOf(bytes: Buffer): string | null {

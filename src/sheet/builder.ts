@@ -2,6 +2,7 @@
 import type { Assessment, StageResult } from '../assessment.ts';
 import { widthSentence } from '../words/answer.ts';
 import { apartSentence, figures, methodNames } from '../words/index.ts';
+import { atLength } from './atLength.ts';
 import { changes } from './changes.ts';
 import { designPart } from './designPart.ts';
 import { rules } from './drawing/rule.ts';
@@ -9,24 +10,25 @@ import { gapMarks, heatLossMarks } from './drawing/rules.ts';
 import { tied } from './drawing/tied.ts';
 import { html, type Markup, named } from './html.ts';
 import type { SheetInput } from './input.ts';
+import { moistPart } from './moistPart.ts';
+import { usedOf } from './nightTables.ts';
 import { messages, paragraph, part } from './pieces.ts';
 import * as words from './sheetWords.ts';
+import { forRulers } from './shortNames.ts';
+import { spanOf } from './span.ts';
 import { table } from './table.ts';
 
-const FEW = 3;
-
-export function builderPart({ house, assessment }: SheetInput): Markup {
+export function builderPart({ house, assessment, curves }: SheetInput): Markup {
   const { stages, design } = assessment;
   const several = stages.length > 1;
   const last = stages.at(-1);
   return html`${part(
     words.titles.answer,
     stageTable(assessment),
-    rules('Heat loss, measured and drawn', 'W/K', heatLossMarks(assessment)),
+    rules('Heat loss, measured and drawn', 'W/K', heatLossMarks(forRulers(assessment))),
     paragraph(design === null ? words.noDesign : words.drawnNotch, 'small lesser'),
-    // Of many, the figures stand in the table.
-    stages.slice(stages.length > FEW ? -1 : 0).map((stage) => paragraph(saidOf(stage, several), 'small')),
-  )}${ratioPart(assessment)}${changes(assessment)}${design === null ? null : designPart(house, design)}${last === undefined ? null : elementsPart(last)}${part(words.titles.next, last === undefined ? null : messages(last.next))}${last === undefined ? null : lookPart(last)}`;
+    atLength(stages).map((stage) => paragraph(saidOf(stage, several), 'small')),
+  )}${design === null ? null : designPart(house, design)}${ratioPart(assessment)}${part(words.titles.next, last === undefined ? null : messages(last.next))}${last === undefined ? null : lookPart(last)}${changes(assessment)}${moistPart(curves)}${last === undefined ? null : elementsPart(last)}`;
 }
 
 /** Which way the figure came, how wide it is and why, what of it went with the air. */
@@ -50,8 +52,9 @@ const stageTable = ({ stages, design }: Assessment): Markup | null =>
       { head: 'From and to', cell: spanOf },
       {
         head: 'Nights used',
-        cell: ({ nights }) => `${nights.filter(({ used }) => used).length} of ${nights.length}`,
+        cell: usedOf,
         numeric: true,
+        whole: true,
       },
       {
         head: 'Time constant',
@@ -75,11 +78,8 @@ const stageTable = ({ stages, design }: Assessment): Markup | null =>
     ],
   });
 
-const spanOf = ({ from, to }: StageResult): string =>
-  [from, to].map((it) => (it === null ? 'not known' : tied(figures.dayOfYear(it.slice(0, 10))))).join(' to ');
-
 function ratioPart(assessment: Assessment): Markup | null {
-  const marks = gapMarks(assessment);
+  const marks = gapMarks(forRulers({ ...assessment, stages: [...atLength(assessment.stages)] }));
   const notes = assessment.stages.at(-1)?.gap?.notes ?? [];
   return marks.length === 0
     ? null

@@ -3,6 +3,7 @@ import type { Assessment } from '../assessment.ts';
 import { changeSentence } from '../words/answer.ts';
 import { figures } from '../words/index.ts';
 import { changeOfYearSentence, smallestChangeSentence } from '../words/whatChanged.ts';
+import { areMany, atLength } from './atLength.ts';
 import { rules } from './drawing/rule.ts';
 import type { RuleMark } from './drawing/ruleMark.ts';
 import { tied } from './drawing/tied.ts';
@@ -13,16 +14,14 @@ import { table } from './table.ts';
 
 type Comparison = Assessment['comparisons'][number];
 
-/** One comparison has its rulers; of many the ratios stand in a table. */
-const FEW = 3;
-
-export function changes({ comparisons }: Assessment): Markup | null {
+/** A comparison has its rulers; of many the ratios stand in a table. */
+export function changes({ stages, comparisons }: Assessment): Markup | null {
   if (comparisons.length === 0) return part(words.titles.changed, paragraph(words.noFormerStage));
   return part(
     words.titles.changed,
-    comparisons.length > FEW ? ratioTable(comparisons) : comparisons.map(withRuler),
+    areMany(stages) ? ratioTable(comparisons) : comparisons.map(withRuler),
     weatherTable(comparisons),
-    messages(comparisons.flatMap(({ notes }) => notes)),
+    messages((areMany(stages) ? atLength(comparisons) : comparisons).flatMap(({ notes }) => notes)),
   );
 }
 
@@ -50,7 +49,6 @@ const ratioTable = (comparisons: readonly Comparison[]) =>
       { head: 'From and to', cell: ({ before, after }) => `“${before}” to “${after}”` },
       { head: 'Heat loss', cell: (it) => ratio(it.heatLossRatio), numeric: true },
       { head: 'Time constant', cell: (it) => ratio(it.timeConstantRatio), numeric: true },
-      { head: 'In words', cell: (it) => tied(changeSentence(it)) },
     ],
   });
 

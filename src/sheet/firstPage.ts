@@ -18,14 +18,24 @@ import { html, type Markup, named } from './html.ts';
 import type { SheetInput } from './input.ts';
 import { blank, list, paragraph, part } from './pieces.ts';
 import * as words from './sheetWords.ts';
+import { anyCut, withShortNames } from './shortNames.ts';
+
+/** Letters of a name that is set smaller. */
+const LONG = 60;
 
 /** @param openQuestion where the reader finds what would settle an open verdict */
 export function firstPage(input: SheetInput, openQuestion: string): Markup {
-  const { house, assessment, date, version } = input;
+  const { house, date, version } = input;
+  const assessment = withShortNames(input.assessment);
   const stage = assessment.stages.at(-1);
   const answer = stage === undefined ? null : stageAnswer(stage, assessment.design);
   const open = answer !== null && (answer.verdict === 'undecided' || answer.heatLossWK === null);
-  return html`<header><p class="small lesser">${words.titles.sheet}. ${words.madeBy(version)}.
+  const kind = [
+    'first',
+    ...(house.name.length > LONG ? ['long'] : []),
+    ...(anyCut(assessment) ? ['tight'] : []),
+  ];
+  return html`<div class="${kind.join(' ')}"><header><p class="small lesser">${words.titles.sheet}. ${words.madeBy(version)}.
 ${words.madeOn(date)}.
 </p>
 <h1>${named(house.name)}</h1>
@@ -33,10 +43,10 @@ ${blank(words.address)}</header>
 <section><h2>${words.titles.firstPage}</h2>
 ${paragraph([saidOfLastNight(input), answer === null ? null : answerSentence(answer)].filter(Boolean).join(' '), 'answer')}${
   answer?.heatLossWK
-    ? html`${rules('Heat loss, measured and drawn', 'W/K', answerMarks(answer))}${paragraph([words.howToRead, ...(answer.drawnWK === null ? [] : [words.drawnNotch]), words.wattsPerKelvin].join(' '), 'small lesser')}`
+    ? html`${rules('Heat loss, measured and drawn', 'W/K', answerMarks(answer))}${paragraph([words.wattsPerKelvin, words.howToRead, ...(answer.drawnWK === null ? [] : [words.drawnNotch])].join(' '), 'small lesser')}`
     : null
 }${stage === undefined ? null : meaning(stage, assessment, open ? openQuestion : null)}</section>
-${nightsOf(input)}${part(words.titles.watch, list(words.watch))}${paragraph(words.evidence, 'strong')}`;
+${nightsOf(input)}${part(words.titles.watch, list(words.watch))}${paragraph(words.evidence, 'strong')}${paragraph(words.privacy, 'small')}</div>`;
 }
 
 function saidOfLastNight({ assessment, curves }: SheetInput): string | null {

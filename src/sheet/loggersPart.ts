@@ -60,16 +60,8 @@ const takenOff: Column<Row> = {
 
 function placeOf({ logger: { place, room, element } }: Row): Content {
   const more = [room, element].filter((it) => it !== undefined).map((it) => html`, ${named(it)}`);
-  return html`${places[place]}${more}`;
+  return html`${words.places[place]}${more}`;
 }
-
-const places: Readonly<Record<Logger['place'], string>> = {
-  inside: 'inside',
-  outside: 'outdoors',
-  void: 'in an unheated space',
-  surface: 'on a surface',
-  adjacent: 'next door',
-};
 
 function serialOf(imported: Imported | undefined): Content {
   const serial = imported?.understood?.preamble.serial ?? null;

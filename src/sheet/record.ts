@@ -1,8 +1,9 @@
 /** The technical record: every night, every way, every assumption, every file, so that it can be checked in ten years. */
 import type { Assessment, Message, StageResult } from '../assessment.ts';
 import type { House } from '../house.ts';
-import { lastNight } from '../words/answer.ts';
+import { againstDrawnSentence, foretoldSentence, lastNight } from '../words/answer.ts';
 import { figures } from '../words/index.ts';
+import { atLength } from './atLength.ts';
 import { oneNight } from './drawing/oneNight.ts';
 import { filesPart } from './filesPart.ts';
 import { html, type Markup, named } from './html.ts';
@@ -30,6 +31,7 @@ function lastNightPart({ house, assessment, curves }: SheetInput): Markup | null
     `${words.titles.lastNight}, ${figures.dayOfYear(night.date)}`,
     oneNight(curve, night, house.location.timeZone),
     paragraph(words.fittedCurve, 'small lesser'),
+    paragraph([foretoldSentence(night), againstDrawnSentence(night)].filter((it) => it !== null).join(' ')),
   );
 }
 
@@ -45,7 +47,7 @@ function notesOf(stages: readonly StageResult[]): Message[] {
     notes: [...notes, ...(annual?.notes ?? [])],
   }));
   const inEvery = (it: Message) => all.every(({ notes }) => notes.some(({ text }) => text === it.text));
-  return all.flatMap(({ name, notes }) =>
+  return atLength(all).flatMap(({ name, notes }) =>
     notes.map((it) => (inEvery(it) ? it : { ...it, text: `“${name}”: ${it.text}` })),
   );
 }

@@ -13,7 +13,7 @@ export const sheetHtml = (input: SheetInput): string =>
   documentOf(input, [
     firstPage(input, words.openQuestion),
     html`<h2>${words.titles.builder}</h2>\n${builderPart(input)}`,
-    html`<h2>${words.titles.record}</h2>\n${recordPart(input)}<div class="last">${photosPart(input.photos)}${signedPart()}</div>`,
+    html`<h2>${words.titles.record}</h2>\n${recordPart(input)}${photosPart(input.photos)}${signedPart()}`,
   ]);
 
 /** The first page alone. */

@@ -1,5 +1,6 @@
 /** What only the sheet says; all else on it is said by `words/`. */
 import type { Verdict } from '../assessment.ts';
+import type { Logger } from '../house.ts';
 import { count, dayOfYear } from '../words/figures.ts';
 
 export const titles = {
@@ -14,6 +15,7 @@ export const titles = {
   section: 'Where the drawing lets heat out',
   elements: 'What each element would have to be',
   changed: 'What changed between stages',
+  moist: 'How moist the air was',
   next: 'What to do next',
   look: 'Where to look first',
   record: 'The technical record',
@@ -34,12 +36,15 @@ export const madeOn = (date: string) => `Made on ${dayOfYear(date)}`;
 export const madeBy = (version: string) => `Worked out by Stillwarm ${version}`;
 
 export const address = 'Plot and address';
-export const howToRead = 'The line is the 95 % interval, the stroke on it the best single figure.';
+export const howToRead =
+  'The stroke is the best single figure; in nineteen tests of twenty the true one is somewhere on the line.';
 export const wattsPerKelvin =
   'W/K is the heat in watts that leaves for every degree (1 K is one degree) that it is colder outside: half the figure, half the heating.';
 export const drawnNotch = 'The broken line is what the drawing says.';
 export const noFigure = 'No heat loss can be given yet.';
 export const noDesign = 'There is no design to set the measurement beside.';
+export const earlierInBrief =
+  'Of many stages only the last is told night by night. Every figure of the earlier ones stands in the assessment of the handover pack.';
 export const noNights = 'No night has been recorded yet.';
 export const diagram =
   'A diagram, not a drawing to scale: an element’s lines together are as thick as the heat that it loses by design; lengths follow the areas. Small circles are loggers. Shares are of the whole designed loss, bridges and ventilation included.';
@@ -49,6 +54,17 @@ export const verdicts: Readonly<Record<Verdict, string>> = {
   exceeds: 'loses more than drawn',
   undecided: 'cannot be told yet',
 };
+
+export const places: Readonly<Record<Logger['place'], string>> = {
+  inside: 'inside',
+  outside: 'outdoors',
+  void: 'in an unheated space',
+  surface: 'on a surface',
+  adjacent: 'next door',
+};
+
+export const noMoistOutside =
+  'No logger outdoors had humidity, so how much more water the rooms held is not told here.';
 
 export const atOne = 'At 1 the house loses exactly what the drawing says; left of it less, right of it more.';
 export const unchangedAtOne =
@@ -79,6 +95,10 @@ export const openQuestionAlone = 'What would settle it stands in the handover sh
 
 export const evidence =
   'This is evidence, not a certificate: it says how the shell held its heat in these nights, as it then stood. Local codes and licensed practice decide.';
+
+/** On the first page, which is handed on. */
+export const privacy =
+  'The readings tell when people are at home: hand them on only if whoever lives here agrees.';
 
 /** What a reader might take from the sheet and should not. */
 export const limits = [

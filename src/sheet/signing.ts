@@ -18,11 +18,11 @@ export const photosPart = (photos: readonly Photo[]): Markup | null =>
         html`<div class="photos">${photos.map(({ dataUri }, i) => html`<figure><img src="${dataUri}" alt="${words.picture(i + 1)}"><figcaption class="small lesser">${words.picture(i + 1)}</figcaption><div class="caption"></div></figure>\n`)}</div>`,
       );
 
-export const signedPart = (): Markup | null =>
-  part(
+export const signedPart = (): Markup =>
+  html`<div class="signed">${part(
     words.titles.signed,
     words.signatures.map(
       (who) =>
         html`<div class="signature"><h4>${who}</h4>${words.signatureFields.map((field) => blank(field))}</div>\n`,
     ),
-  );
+  )}</div>`;

@@ -18,7 +18,7 @@ interface Rows<Row> {
 }
 
 /** A table of no more rows stays on one page. */
-const SHORT = 8;
+const SHORT = 5;
 
 /** Nothing without rows. The first column names the row. On a phone the table scrolls within itself. */
 export function table<Row>({ caption, columns, rows, foot = [] }: Rows<Row>): Markup | null {

@@ -1,6 +1,7 @@
 /** All the ways to the heat loss of each stage, whether they agree, and what stands beside them. */
 import type { Message, StageResult } from '../assessment.ts';
 import { figures, methodNames } from '../words/index.ts';
+import { atLength, inBrief } from './atLength.ts';
 import { tied } from './drawing/tied.ts';
 import { html, type Markup, named } from './html.ts';
 import { messages, part } from './pieces.ts';
@@ -8,7 +9,31 @@ import * as words from './sheetWords.ts';
 import { table } from './table.ts';
 
 export const ways = (stages: readonly StageResult[]): Markup | null =>
-  part(words.titles.ways, ...stages.map((stage) => ofStage(stage, stages.length > 1)));
+  part(
+    words.titles.ways,
+    briefly(inBrief(stages)),
+    ...atLength(stages).map((stage) => ofStage(stage, stages.length > 1)),
+  );
+
+const briefly = (stages: readonly StageResult[]): Markup | null =>
+  table({
+    caption: 'The earlier stages: heat loss by each way, with 95 % intervals, the figure of this sheet first',
+    rows: stages,
+    columns: [
+      { head: 'Stage', cell: ({ name }) => named(name) },
+      { head: 'Heat loss by each way', cell: eachWay },
+      {
+        head: 'Do they agree?',
+        cell: ({ agreement: it }) => (it === undefined ? '' : it.agree ? 'yes' : 'not all'),
+      },
+    ],
+  });
+
+const eachWay = ({ estimates, heatLossWK: leading }: StageResult) =>
+  estimates
+    .toSorted((a, b) => Number(b.method === leading?.method) - Number(a.method === leading?.method))
+    .map((it) => tied(`${figures.heatLossBetween(it.heatLossWK)} ${methodNames[it.method]}`))
+    .join('; ');
 
 function ofStage(stage: StageResult, several: boolean): Markup | null {
   const { name, estimates, agreement, rooms = [], surfaces = [], heatLossWK } = stage;

@@ -6,10 +6,11 @@ import { pathToFileURL } from 'node:url';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { firstPageHtml, type SheetInput, sheetHtml } from '../../src/sheet/index.ts';
-import { figures } from '../../src/words/index.ts';
 import { inputOfFolder, inventedInput, sampleFolder, withNights, withStages } from '../sheet/inputs.ts';
 import { axeViolations } from './axeViolations.ts';
 import { openBrowser } from './openBrowser.ts';
+import { bodyRows, interval, isSame, known, wrongFigures } from './printedFigures.ts';
+import { allOf, type PrintedDocument, readPrinted } from './printedPdf.ts';
 
 const PHONE = 360; // [px]
 const folder = mkdtempSync(join(tmpdir(), 'stillwarm-sheet-'));
@@ -46,16 +47,24 @@ async function open(name: string, text: string): Promise<string> {
   return address;
 }
 
-// biome-ignore lint/performance/useDomNodeTextContent: what is shown is what is asked about
-const readText = async () => (await page.evaluate(() => document.body.innerText)).replaceAll('\u00a0', ' ');
-
 const longNamed = (input: SheetInput): SheetInput => {
-  const name = `Plot <b>14</b> שלום ${'w'.repeat(150)}`;
-  const { stages } = input.assessment;
+  const name = `Plot <b>14</b> שלום ${'W'.repeat(180)}`;
+  const { stages, comparisons } = input.assessment;
   return {
     ...input,
     house: { ...input.house, name },
-    assessment: { ...input.assessment, stages: stages.map((it, i) => ({ ...it, name: `${i} ${name}` })) },
+    assessment: {
+      ...input.assessment,
+      stages: stages.map((it, i) => ({
+        ...it,
+        name: `${i} ${name}`,
+        gap: it.gap && {
+          ...it.gap,
+          elements: it.gap.elements?.map((own, k) => ({ ...own, name: `${k} ${name}` })),
+        },
+      })),
+      comparisons: comparisons.map((it) => ({ ...it, before: `0 ${name}`, after: `1 ${name}` })),
+    },
   };
 };
 
@@ -91,41 +100,84 @@ describe.each(cases)('the sheet %s, opened from a disk without a network', (name
   });
 });
 
-/** How many pages a PDF has. */
-const pagesOf = (pdf: Buffer) => pdf.toString('latin1').match(/\/Type\s*\/Page\b(?!s)/g)?.length ?? 0;
+const print = async (format: string) =>
+  readPrinted(await page.pdf({ format, tagged: true, printBackground: true }));
 
-describe('the sheet of the demonstration house', () => {
-  test('reads with the figures of the JSON', async () => {
+describe.each(cases)('the sheet %s, printed to PDF', (name, input) => {
+  test.each(['A4', 'Letter'])(
+    'on %s splits no row and no drawing, and has its first page on one',
+    async (format) => {
+      await open(name, sheetHtml(input()));
+      const printed = await print(format);
+      const tables = allOf(printed, 'Table');
+      const rows = tables.flatMap(bodyRows);
+      expect(rows.length).toBeGreaterThan(10);
+      const split = [...rows, ...allOf(printed, 'Figure')].filter(({ pages }) => pages.length > 1);
+      expect(split.map(({ text, pages }) => [text, pages])).toEqual([]);
+      // Neither a caption nor a head stands at the foot of a page without a row.
+      const alone = tables.filter((it) => it.pages[0] !== bodyRows(it)[0]?.pages[0]);
+      expect(alone.map(({ text }) => text)).toEqual([]);
+      const headings = allOf(printed, 'H2').map(({ pages }) => pages);
+      expect(headings.slice(0, 2)).toEqual([[1], [2]]);
+    },
+  );
+});
+
+describe('the sheet of the demonstration house, printed to PDF', () => {
+  let printed: PrintedDocument;
+  beforeAll(async () => {
     await open('demonstration', sheetHtml(demonstration));
-    const text = await readText();
-    for (const { heatLossWK, timeConstantH, gap } of demonstration.assessment.stages) {
-      if (heatLossWK === null || timeConstantH === null || gap === null)
-        throw new Error('a figure is missing');
-      expect(text).toContain(figures.heatLossBetween(heatLossWK));
-      expect(text).toContain(figures.hoursBetween(timeConstantH));
-      expect(text).toContain(figures.ratioBetween(gap.ratio));
+    printed = await print('A4');
+  });
+
+  test('has in each cell of each table the figures of the JSON', () => {
+    expect(wrongFigures(printed, demonstration)).toEqual([]);
+  });
+
+  test('has on its rulers and in the answer the figures of the JSON', () => {
+    const { stages, design, comparisons } = demonstration.assessment;
+    const last = stages[stages.length - 1];
+    const drawn = known(design?.heatLossAsTestedWK);
+    const figures = [...new Set(allOf(printed, 'Figure').map(({ text }) => text))];
+    const onRuler = (label: string) =>
+      figures.flatMap(
+        (it) => it.match(new RegExp(`${label}(−?[\\d.]+to−?[\\d.]+[^(]*\\(−?[\\d.]+\\))`))?.[1] ?? [],
+      );
+    for (const { name, heatLossWK, gap } of stages) {
+      const [loss, ratio] = onRuler(name.replace(/\s/g, ''));
+      expect([loss, isSame(loss, interval(heatLossWK))]).toEqual([loss, true]);
+      expect([ratio, isSame(ratio, interval(gap?.ratio))]).toEqual([ratio, true]);
     }
-    for (const { sha256 } of demonstration.files) expect(text).toContain(sha256);
+    expect(onRuler('Measured').every((it) => isSame(it, interval(last.heatLossWK)))).toBe(true);
+    const [{ heatLossRatio, timeConstantRatio }] = comparisons;
+    expect(isSame(onRuler('Heatloss')[0], interval(heatLossRatio))).toBe(true);
+    expect(isSame(onRuler('Timeconstant')[0], interval(timeConstantRatio))).toBe(true);
+    const answer = /Itlosesbetween(.*?)\./.exec(printed.text)?.[1] ?? '';
+    expect([answer, isSame(answer, [...interval(last.heatLossWK).slice(0, 2), ...drawn])]).toEqual([
+      answer,
+      true,
+    ]);
   });
 
-  test.each(['A4', 'Letter'])('has its first page on one page of %s', async (format) => {
-    await open('first page', firstPageHtml(demonstration));
-    expect(pagesOf(await page.pdf({ format, preferCSSPageSize: true }))).toBe(1);
+  test('has every sentence of the JSON that says what was found, assumed or advised', () => {
+    const { stages, design, comparisons, warnings } = demonstration.assessment;
+    const said = [
+      ...warnings,
+      ...(design?.notes ?? []),
+      ...comparisons.flatMap(({ notes }) => notes),
+      ...stages.flatMap((it) => [...it.notes, ...it.estimates.flatMap(({ notes }) => notes)]),
+      ...(stages.at(-1)?.gap?.notes ?? []),
+      ...(stages.at(-1)?.next ?? []),
+    ];
+    const missing = said.filter(({ text }) => !printed.text.includes(text.replace(/\s/g, '')));
+    expect(missing.map(({ text }) => text)).toEqual([]);
+    expect(said.length).toBeGreaterThan(10);
   });
+});
 
-  test('is printed without splitting a row or a drawing, its table heads on every page', async () => {
-    await open('demonstration', sheetHtml(demonstration));
-    await page.emulateMedia({ media: 'print' });
-    const split = await page.evaluate(() =>
-      [...document.querySelectorAll('tr, figure')]
-        .filter((it) => getComputedStyle(it).breakInside !== 'avoid')
-        .map((it) => it.outerHTML.slice(0, 80)),
-    );
-    const heads = await page.evaluate(() =>
-      [...document.querySelectorAll('thead')].map((it) => getComputedStyle(it).display),
-    );
-    await page.emulateMedia({ media: null });
-    expect(split).toEqual([]);
-    expect(new Set(heads)).toEqual(new Set(['table-header-group']));
-  });
+test.each(['A4', 'Letter'])('the first page alone is one page of %s, whatever the names', async (format) => {
+  for (const input of [demonstration, longNamed(demonstration)]) {
+    await open('first page', firstPageHtml(input));
+    expect((await print(format)).pageCount).toBe(1);
+  }
 });

@@ -33,7 +33,7 @@ describe('what is handed over of a stored house', () => {
 
   test('the pack holds the house as it was brought, the assessment as it stands, and hashes that fit', async () => {
     const bytes = new Uint8Array(await (await server.ask(`/api/houses/${id}/pack.zip`)).arrayBuffer());
-    const pack = await readPack(bytes, async (it) => sha256(it));
+    const pack = await readPack(bytes, async (it) => sha256(it), 'Stillwarm 0.0.1');
     if (pack.kind !== 'pack') throw new Error(JSON.stringify(pack.problems));
     expect([...pack.files.keys()].toSorted()).toEqual(Object.keys(houseFolder).toSorted());
     const packed = JSON.parse(new TextDecoder().decode(pack.all.get('handover/assessment.json')));

@@ -80,6 +80,15 @@ describe('sheet writes nothing', () => {
     expect(await written()).toEqual(before);
   });
 
+  test('as a pack, when a file of the house cannot be read', async () => {
+    const named = { ...house, loggers: [...house.loggers, { file: 'logs', place: 'void' }] };
+    await writeFolder(folder, { 'house.json': JSON.stringify(named) });
+    expect((await run(folder, '--pack', join(folder, 'pack.zip'))).err).toContain(
+      'logs: this file could not be read',
+    );
+    expect(await written()).not.toContain('pack.zip');
+  });
+
   test('as a pack, when a file of the house has a name that the pack needs', async () => {
     const [inside, outside] = house.loggers;
     const renamed = { ...house, loggers: [{ ...inside, file: 'README.txt' }, outside] };

@@ -2,6 +2,7 @@
 import type { Message } from '../../assessment.ts';
 import { readHashList } from './hashList.ts';
 import { HASHES, isOfPack, PACK_FORMAT, VERSIONS } from './names.ts';
+import { otherVersion } from './otherVersion.ts';
 import * as refusals from './refusals.ts';
 import { unzipped } from './unzip.ts';
 
@@ -14,16 +15,22 @@ export type PackReading =
       readonly all: ReadonlyMap<string, Uint8Array>;
       /** "Stillwarm 0.3.0"; null for a plain house folder, of which no hash says anything. */
       readonly software: string | null;
+      /** What to tell the person when another version than this one made it; null when it did not. */
+      readonly otherVersion: Message | null;
     }
   | { readonly kind: 'refused'; readonly problems: readonly Message[] };
 
 /** The most that may come out of a pack [bytes]. */
 export const LARGEST = 1 << 30;
 
-/** @param sha256 of bytes, hexadecimal */
+/**
+ * @param sha256 of bytes, hexadecimal
+ * @param own    the software that reads it, "Stillwarm 0.3.0"
+ */
 export async function readPack(
   bytes: Uint8Array,
   sha256: (bytes: Uint8Array) => Promise<string>,
+  own: string,
   largest: number = LARGEST,
 ): Promise<PackReading> {
   const zip = unzipped(bytes, largest);
@@ -34,12 +41,18 @@ export async function readPack(
   for (const [path, content] of zip.files)
     if (path.startsWith(root)) all.set(path.slice(root.length), content);
 
-  const software = softwareOf(all);
+  const software = softwareOf(all, own);
   if (typeof software === 'object' && software !== null) return refused(software);
   const problems = software === null ? [] : await changes(all, sha256);
   if (problems.length > 0) return { kind: 'refused', problems };
   const files = new Map([...all].filter(([name]) => software === null || !isOfPack(name)));
-  return { kind: 'pack', files, all, software };
+  return {
+    kind: 'pack',
+    files,
+    all,
+    software,
+    otherVersion: software === null ? null : otherVersion(software, own),
+  };
 }
 
 const refused = (problem: Message): PackReading => ({ kind: 'refused', problems: [problem] });
@@ -53,12 +66,12 @@ function rootOf(paths: readonly string[]): string | null {
 const HOUSE = 'house.json';
 
 /** Null for a plain house folder; a message for a pack that is laid out in a way not known here. */
-function softwareOf(all: ReadonlyMap<string, Uint8Array>): string | Message | null {
+function softwareOf(all: ReadonlyMap<string, Uint8Array>, own: string): string | Message | null {
   const text = textOf(all, VERSIONS);
   if (text === null) return all.has(HASHES) ? refusals.fileMissing(VERSIONS) : null;
   const stated = versionsIn(text);
   if (stated === null) return refusals.fileChanged(VERSIONS);
-  return stated.pack > PACK_FORMAT ? refusals.newer(stated.software) : stated.software;
+  return stated.pack > PACK_FORMAT ? refusals.newer(stated.software, own) : stated.software;
 }
 
 function versionsIn(text: string): { pack: number; software: string } | null {

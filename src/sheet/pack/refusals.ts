@@ -47,10 +47,10 @@ export const noHouse: Message = {
   remedy: 'Bring a handover pack, or a zip of a house folder.',
 };
 
-export const newer = (software: string): Message => ({
+export const newer = (software: string, own: string): Message => ({
   code: 'pack-newer',
-  text: `This pack was made by ${software}, which lays packs out in a newer way. Nothing of it was taken.`,
-  remedy: 'Bring it to that version or a newer one; or unpack it and bring the folder.',
+  text: `This pack was made by ${software}, which lays packs out in a newer way than ${own} knows. Nothing of it was taken.`,
+  remedy: `Bring it to ${software} or a newer version; or unpack it and bring the folder: then nothing vouches for it.`,
 });
 
 export const fileChanged = (file: string): Message => ({
