@@ -1,11 +1,13 @@
 /** The air around each logger of temperature and humidity, offsets and all that is left out taken into account. */
 import { excessOver, type MoistSeries, moistSeries } from '../../src/air/index.ts';
-import type { House, Logger } from '../../src/house.ts';
+import type { House, Logger, WeatherFile } from '../../src/house.ts';
 import type { LogChannel } from '../../src/logs/index.ts';
+import { join } from '../../src/record/join.ts';
 import { LOGGER_SD, type LoggerReadings } from '../../src/record/loggers.ts';
 import { centred, trusted, usedReadings } from '../../src/record/readings.ts';
 import { withoutOffsets } from '../../src/record/sideBySide.ts';
 import { longestStepOf } from '../../src/series/steps.ts';
+import { instantOf } from '../../src/sky/zone.ts';
 import type { Reading, StoredChannel } from '../store/reading.ts';
 import { storedSeries } from './storedSeries.ts';
 
@@ -18,31 +20,51 @@ export interface LoggerAir {
   readonly excess: Float64Array | null;
 }
 
-/** The outside comes from a logger there, else from the weather. */
-export function moistAirOf(house: House, id: string, reading: Reading): LoggerAir[] {
-  const channels = reading.channels(id);
-  const airs = [...loggersAir(house, channels, reading), ...weatherAir(house, channels, reading)];
-  const outside = outsideOf(airs)?.air;
-  return airs.map((it) => ({
-    ...it,
+export interface Span {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** A house with its channels as they are stored. */
+export interface MoistHouse {
+  readonly house: House;
+  readonly channels: readonly StoredChannel[];
+  readonly reading: Reading;
+}
+
+/** The air of a span of instants [s], and of the nearest days beside it: a line may begin there. */
+export function moistAirOf(it: MoistHouse, span: Span): LoggerAir[] {
+  const airs = [...loggersAir(it, span), ...weatherAir(it, span)];
+  const outside = airs.find(({ file }) => file === outsideFileOf(it))?.air;
+  return airs.map((own) => ({
+    ...own,
     excess:
-      it.place === 'inside' && outside !== undefined
-        ? excessOver(it.air, outside, longestStepOf(outside.time))
+      own.place === 'inside' && outside !== undefined
+        ? excessOver(own.air, outside, longestStepOf(outside.time))
         : null,
   }));
 }
 
-export const outsideOf = <A extends Pick<LoggerAir, 'place'>>(airs: readonly A[]): A | undefined =>
-  airs.find(({ place }) => place === 'outside') ?? airs.find(({ place }) => place === 'weather');
+/** The file that stands for the air outside: of a logger there, else of the weather; null without one. */
+export function outsideFileOf({ house, channels }: MoistHouse): string | null {
+  const there = [...house.loggers.filter(({ place }) => place === 'outside'), ...(house.weather ?? [])];
+  const moist = there.find((entry) =>
+    (['temperature', 'humidity'] as const).every((quantity) => storedOf(entry, quantity, channels) !== null),
+  );
+  return moist?.file ?? null;
+}
 
 type Air = Omit<LoggerAir, 'excess'>;
 
-function loggersAir(house: House, channels: readonly StoredChannel[], reading: Reading): Air[] {
+function loggersAir({ house, channels, reading }: MoistHouse, span: Span): Air[] {
+  const spell = spellOf(house);
   const loggers = house.loggers.flatMap((logger): LoggerReadings[] => {
     const series = (quantity: 'temperature' | 'humidity') => {
       const stored = storedOf(logger, quantity, channels);
       if (stored === null) return null;
-      const used = usedReadings(storedSeries(reading, stored), logger, house, []);
+      const asked = storedSeries(reading, stored, span);
+      const whole = spell === null ? asked : join(storedSeries(reading, stored, spell), asked).channel;
+      const used = usedReadings(whole, logger, house, []);
       return used.time.length === 0 ? null : centred(used, logger);
     };
     const temperature = series('temperature');
@@ -56,11 +78,17 @@ function loggersAir(house: House, channels: readonly StoredChannel[], reading: R
   });
 }
 
-const weatherAir = (house: House, channels: readonly StoredChannel[], reading: Reading): Air[] =>
+/** When all loggers lay side by side, which tells what each is off at any other time. */
+const spellOf = ({ coLocation: it, location }: House): Span | null =>
+  it === undefined
+    ? null
+    : { from: instantOf(it.from, location.timeZone), to: instantOf(it.to, location.timeZone) };
+
+const weatherAir = ({ house, channels, reading }: MoistHouse, span: Span): Air[] =>
   (house.weather ?? []).flatMap((entry) => {
     const series = (quantity: 'temperature' | 'humidity') => {
       const stored = storedOf(entry, quantity, channels);
-      return stored && centred(trusted(storedSeries(reading, stored)), entry);
+      return stored && centred(trusted(storedSeries(reading, stored, span)), entry);
     };
     const temperature = series('temperature');
     const airs = temperature === null ? [] : airOf(temperature, series('humidity'));
@@ -75,7 +103,7 @@ function airOf(temperature: LogChannel, humidity: LogChannel | null): MoistSerie
 
 /** The column that the house names, else the first of its quantity. */
 function storedOf(
-  { file, columns }: Pick<Logger, 'file' | 'columns'>,
+  { file, columns }: Pick<Logger | WeatherFile, 'file' | 'columns'>,
   quantity: 'temperature' | 'humidity',
   channels: readonly StoredChannel[],
 ): StoredChannel | null {

@@ -1,28 +1,16 @@
 /** The readings of a house over any span, thinned to what a page can show. */
 import { Hono } from 'hono';
-import { z } from 'zod';
-import { reportedUnits } from '../../src/assessment.ts';
 import type { House } from '../../src/house.ts';
-import { perReportedUnit } from '../../src/report.ts';
 import { nightsBetween } from '../../src/sky/nights.ts';
 import { instantOf } from '../../src/sky/zone.ts';
-import { noSuchHouse, refused } from '../refused.ts';
+import { refused } from '../refused.ts';
 import type { Services } from '../services.ts';
 import type { Reading, StoredChannel } from '../store/reading.ts';
+import { endOf, intervalsAsked, span, storedHouse, thinnedChannel } from './chartSpan.ts';
 import type { ReadingsAnswer, ThinnedChannel } from './shapes.ts';
-import { type Intervals, intervalsOver, middles, type Sample, thin } from './thin.ts';
-import { checkedQuery, queryNumber } from './validate.ts';
+import { HOUR, type Intervals, isCoarse, middles, type Sample, thin } from './thin.ts';
+import { checkedQuery } from './validate.ts';
 
-/** As far as a Date reaches [s]. */
-const FARTHEST = 8.64e12;
-const instant = queryNumber.pipe(z.number().min(-FARTHEST).max(FARTHEST));
-export const span = z.strictObject({
-  from: instant.optional(),
-  to: instant.optional(),
-  points: queryNumber.pipe(z.int().min(10).max(4000)).optional(),
-});
-
-const HOUR = 3600;
 /** Readings further apart than this many steps are a gap. */
 const STEPS_TO_A_GAP = 2.5;
 /** More marks than this are a smear. */
@@ -32,20 +20,14 @@ export const readingsApi = ({ reading }: Services) =>
   new Hono().get('/:id/readings', checkedQuery(span), (c) => {
     const id = c.req.param('id');
     const asked = c.req.valid('query');
-    const json = reading.json(id);
-    if (json === null) throw noSuchHouse();
-    const house: House = JSON.parse(new TextDecoder().decode(json));
-
+    const house = storedHouse(reading, id);
     const channels = reading.channels(id);
     const first = Math.min(...channels.map((channel) => channel.first));
     const last = Math.max(...channels.map((channel) => channel.last));
     if (channels.length === 0)
       throw refused(404, 'no-readings', 'None of the files of this house could be read.');
-    const { from = first, to = last, points = 1000 } = asked;
-    if (from > to)
-      throw refused(400, 'request-not-understood', 'Query from: it must not be later than “to”.');
-
-    const intervals = intervalsOver(from, to, points);
+    const { from = first, to = last } = asked;
+    const intervals = intervalsAsked(asked, first, last);
     const answer: ReadingsAnswer = {
       first,
       last,
@@ -79,27 +61,17 @@ const spanOf = ({ from, to }: { readonly from: string; readonly to: string }, { 
 });
 
 function thinned(channel: StoredChannel, intervals: Intervals, reading: Reading): ThinnedChannel {
-  const { number, file, column, room, place, quantity, spacing } = channel;
-  const end = intervals.start + intervals.count * intervals.step;
-  const coarse = intervals.step % HOUR === 0;
-  const samples = coarse
-    ? hoursAsSamples(reading, number, intervals.start, end)
-    : readingsAsSamples(reading, number, intervals.start, end);
+  const { number, spacing } = channel;
+  const coarse = isCoarse(intervals);
+  const samples = (coarse ? hoursAsSamples : readingsAsSamples)(
+    reading,
+    number,
+    intervals.start,
+    endOf(intervals),
+  );
   // An hour's summary stands at its middle, up to half an hour from either reading.
   const longest = STEPS_TO_A_GAP * spacing + (coarse ? HOUR : 0);
-  const { min, max } = thin(samples, intervals, longest);
-  const scale = perReportedUnit[quantity] ?? 1;
-  const reported = (value: number | null) => (value === null ? null : value / scale);
-  return {
-    file,
-    column,
-    room,
-    place,
-    quantity,
-    unit: reportedUnits[quantity],
-    min: min.map(reported),
-    max: max.map(reported),
-  };
+  return thinnedChannel(channel, thin(samples, intervals, longest));
 }
 
 function doubtedOf(instants: Iterable<number>): Pick<ThinnedChannel, 'doubted'> {
@@ -122,7 +94,7 @@ function* hoursAsSamples(reading: Reading, channel: number, from: number, to: nu
 }
 
 /** The judged nights of the span; before the assessment, the nights as the sun has them, none of them used. */
-export function nightsOf(
+function nightsOf(
   id: string,
   house: House,
   from: number,

@@ -2,12 +2,16 @@
 import type { LogChannel } from '../../src/logs/index.ts';
 import type { Reading, StoredChannel } from '../store/reading.ts';
 
-/** All of a channel; doubts are marked, whatever their kind. */
+/**
+ * The days from one instant to another and the nearest day with readings to either side; all of the channel where
+ * nothing else is said. Doubts are marked, whatever their kind.
+ */
 export function storedSeries(
   reading: Reading,
-  { number, column, quantity, first, last }: StoredChannel,
+  { number, column, quantity, ...bounds }: StoredChannel,
+  { from, to }: { readonly from: number; readonly to: number } = { from: bounds.first, to: bounds.last },
 ): LogChannel {
-  const days = reading.readings(number, first, last);
+  const days = reading.readings(number, from, to);
   const length = days.reduce((sum, day) => sum + day.time.length, 0);
   const [time, value] = [new Float64Array(length), new Float64Array(length)];
   let at = 0;
@@ -16,6 +20,11 @@ export function storedSeries(
     value.set(day.value, at);
     at += day.time.length;
   }
-  const doubted = new Set(reading.doubted(number, first, last));
-  return { column, quantity, time, value, doubt: Uint8Array.from(time, (t) => (doubted.has(t) ? 1 : 0)) };
+  const doubt = new Uint8Array(length);
+  let next = 0;
+  for (const instant of length === 0 ? [] : reading.doubted(number, time[0], time[length - 1])) {
+    while (time[next] < instant) next++;
+    if (time[next] === instant) doubt[next] = 1;
+  }
+  return { column, quantity, time, value, doubt };
 }

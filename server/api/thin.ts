@@ -16,7 +16,7 @@ export interface Sample {
 }
 
 /** Intervals this long or longer begin on the hour and are whole hours, so that hourly summaries fill them [s]. */
-const HOUR = 3600;
+export const HOUR = 3600;
 
 /** At most `points` intervals of whole seconds, or of whole hours, that hold both instants [s]. */
 export function intervalsOver(from: number, to: number, points: number): Intervals {
@@ -28,43 +28,55 @@ export function intervalsOver(from: number, to: number, points: number): Interva
   }
 }
 
+/** Whether hourly summaries fill the intervals. */
+export const isCoarse = ({ step }: Intervals) => step % HOUR === 0;
+
 /** The middle of each interval [s]. */
 export const middles = ({ start, step, count }: Intervals): number[] =>
   Array.from({ length: count }, (_, i) => start + (i + 0.5) * step);
 
+/** The least and greatest value of each interval, NaN where there is a gap. */
+export interface Thinned {
+  readonly min: Float64Array;
+  readonly max: Float64Array;
+}
+
 /**
- * The least and greatest value of each interval, null where there is a gap. An interval that merely lies between
- * two readings no further apart than `longest` is no gap: it gets the straight line between them.
+ * Takes samples in the order of time, each widening its interval; those outside the intervals serve as the ends of
+ * lines only. An interval that merely lies between two samples no further apart than `longest` is no gap: it gets the
+ * straight line between them.
  *
- * @param samples in the order of time; those outside the intervals serve as the ends of lines only
  * @param longest [s]
  */
-export function thin(samples: Iterable<Sample>, intervals: Intervals, longest: number) {
-  const { start, step, count } = intervals;
-  const min = Array<number | null>(count).fill(null);
-  const max = Array<number | null>(count).fill(null);
+export function thinner({ start, step, count }: Intervals, longest: number) {
+  const min = new Float64Array(count).fill(Number.NaN);
+  const max = new Float64Array(count).fill(Number.NaN);
+  let [lastTime, lastMiddle] = [Number.NEGATIVE_INFINITY, 0];
   const widen = (i: number, low: number, high: number) => {
     if (i < 0 || i >= count) return;
-    min[i] = Math.min(min[i] ?? low, low);
-    max[i] = Math.max(max[i] ?? high, high);
+    if (!(min[i] <= low)) min[i] = low;
+    if (!(max[i] >= high)) max[i] = high;
   };
-  let before: Sample | null = null;
-  for (const sample of samples) {
-    const i = Math.floor((sample.time - start) / step);
-    if (before !== null && sample.time - before.time <= longest) {
-      const last = Math.floor((before.time - start) / step);
-      for (let between = Math.max(0, last + 1); between < Math.min(i, count); between++) {
-        const value = onLine(before, sample, start + (between + 0.5) * step);
+  const add = (time: number, low: number, high: number) => {
+    const i = Math.floor((time - start) / step);
+    const middle = (low + high) / 2;
+    if (time - lastTime <= longest) {
+      const first = Math.max(0, Math.floor((lastTime - start) / step) + 1);
+      for (let between = first; between < Math.min(i, count); between++) {
+        const share = (start + (between + 0.5) * step - lastTime) / (time - lastTime);
+        const value = lastMiddle + (middle - lastMiddle) * share;
         widen(between, value, value);
       }
     }
-    widen(i, sample.min, sample.max);
-    before = sample;
-  }
-  return { min, max };
+    widen(i, low, high);
+    [lastTime, lastMiddle] = [time, middle];
+  };
+  return { add, thinned: { min, max } as Thinned };
 }
 
-function onLine(a: Sample, b: Sample, time: number): number {
-  const [from, to] = [(a.min + a.max) / 2, (b.min + b.max) / 2];
-  return from + ((to - from) * (time - a.time)) / (b.time - a.time);
+/** All samples at once. */
+export function thin(samples: Iterable<Sample>, intervals: Intervals, longest: number): Thinned {
+  const { add, thinned } = thinner(intervals, longest);
+  for (const { time, min, max } of samples) add(time, min, max);
+  return thinned;
 }

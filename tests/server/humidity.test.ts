@@ -59,6 +59,19 @@ test('the highest reading is not lost by thinning, and one that is out of place 
   expect(Math.max(...channels[1].max.map((it) => it ?? 0))).toBeCloseTo(58, 9);
 });
 
+test('from hourly summaries and from the readings themselves comes the same least and greatest', async () => {
+  const shower = moist(20, (i) => 50 + 20 * Math.exp(-(((i - 40) / 8) ** 2)));
+  const id = await server.bring({ ...folder(), 'in.csv': shower });
+  const extremes = ({ channels, excess }: HumidityAnswer) =>
+    [...channels, ...excess].map(({ min, max }) => [
+      Math.min(...min.map((it) => it ?? Number.POSITIVE_INFINITY)),
+      Math.max(...max.map((it) => it ?? Number.NEGATIVE_INFINITY)),
+    ]);
+  const [hours, readings] = [await humidityOf(id, '?points=40'), await humidityOf(id, '?points=4000')];
+  expect([hours.step % 3600, readings.step < 600]).toEqual([0, true]);
+  expect(extremes(hours)).toEqual(extremes(readings));
+});
+
 test('what house.json leaves out or adds to a logger holds for its humidity too', async () => {
   const [hall, out] = house.loggers;
   const loggers = [

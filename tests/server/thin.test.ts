@@ -50,8 +50,8 @@ describe('thinning', () => {
         for (let i = 0; i < intervals.count; i++) {
           const from = intervals.start + i * intervals.step;
           const own = samples.filter(({ time }) => time >= from && time < from + intervals.step);
-          expect(thinned.min[i]).toBe(own.length === 0 ? null : Math.min(...own.map(({ min }) => min)));
-          expect(thinned.max[i]).toBe(own.length === 0 ? null : Math.max(...own.map(({ max }) => max)));
+          expect(thinned.min[i]).toBe(own.length === 0 ? Number.NaN : Math.min(...own.map(({ min }) => min)));
+          expect(thinned.max[i]).toBe(own.length === 0 ? Number.NaN : Math.max(...own.map(({ max }) => max)));
         }
       }),
     );
@@ -61,7 +61,8 @@ describe('thinning', () => {
     const at = (time: number, value: number) => ({ time, min: value, max: value });
     const samples = [at(0.5, 0), at(4.5, 4), at(10.5, 9)];
     const { min, max } = thin(samples, { start: 0, step: 1, count: 12 }, 4);
-    expect(min).toEqual([0, 1, 2, 3, 4, null, null, null, null, null, 9, null]);
+    const open = Number.NaN;
+    expect([...min]).toEqual([0, 1, 2, 3, 4, open, open, open, open, open, 9, open]);
     expect(max).toEqual(min);
   });
 

@@ -1,14 +1,14 @@
 /** One family of readings: its legend, which switches lines on and off and tells their values, and its plot. */
 
 import type { ComponentChildren, RefObject } from 'preact';
-import { useLayoutEffect, useRef, useState } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import type { ReadingsAnswer } from '../../server/api/shapes.ts';
 import { figures } from '../../src/words/index.ts';
 import { watchGestures } from './gestures.ts';
-import { LineSample } from './LineSample.tsx';
+import { Legend, type Switches } from './Legend.tsx';
 import { mountPlot } from './plot.ts';
 import { dataOf, heightOfPlot, readingsPlot, wholeOf } from './readingsPlot.ts';
-import type { Family } from './readingsSeries.ts';
+import { columnsAt, type Family } from './readingsSeries.ts';
 import type UPlot from './uplot.ts';
 import type { View } from './view.ts';
 
@@ -20,8 +20,7 @@ interface Props {
   readonly setView: (view: View) => void;
   /** As they are being moved; those of the readings else. */
   readonly stages?: ReadingsAnswer['stages'];
-  /** Where what is switched off is to be known outside. */
-  readonly switches?: Switches;
+  readonly switches: Switches;
   /** The plot once it is there, null when it is gone. */
   readonly onPlot?: (family: Family, plot: UPlot | null) => void;
   readonly onInstant: (index: number | null) => void;
@@ -32,32 +31,15 @@ interface Props {
   readonly together: string;
 }
 
-export interface Switches {
-  /** Channels that are switched off. */
-  readonly hidden: ReadonlySet<number>;
-  readonly toggle: (channel: number) => void;
-}
-
-export function useSwitches(): Switches {
-  const [hidden, setHidden] = useState<ReadonlySet<number>>(new Set());
-  const toggle = (channel: number) => {
-    const next = new Set(hidden);
-    if (!next.delete(channel)) next.add(channel);
-    setHidden(next);
-  };
-  return { hidden, toggle };
-}
-
 export function FamilyPlot(props: Props) {
-  const { family, first, readings, view, timeZone, together } = props;
-  const own = useSwitches();
-  const { hidden, toggle } = props.switches ?? own;
+  const { family, first, readings, view, timeZone, together, switches } = props;
   const stages = props.stages ?? readings.stages;
   const latestStages = useLatest(stages);
-  const latestHidden = useLatest(hidden);
+  const latestSwitches = useLatest(switches);
   const host = useRef<HTMLDivElement>(null);
   const plot = useRef<UPlot | null>(null);
-  const values = useRef<(HTMLSpanElement | null)[]>([]);
+  const values = useRef<(HTMLElement | null)[]>([]);
+  const told = useRef<HTMLParagraphElement>(null);
   const latest = useLatest(props);
   const drawn = family.lines.map(({ label }) => label).join('\n');
 
@@ -70,6 +52,7 @@ export function FamilyPlot(props: Props) {
       view: () => latest.current.view,
       setView: setTo,
       follow: (of: UPlot) => {
+        if (told.current !== null) told.current.textContent = valuesAtCursor(of, latest.current.family);
         tellValues(of, latest.current.family, values.current);
         latest.current.onInstant(of.cursor.idx ?? null);
       },
@@ -83,7 +66,7 @@ export function FamilyPlot(props: Props) {
       set: setTo,
     });
     plot.current = mounted.plot;
-    showLines(mounted.plot, latest.current.family, latestHidden.current);
+    showLines(mounted.plot, latest.current.family, latestSwitches.current);
     latest.current.onPlot?.(latest.current.family, mounted.plot);
     return () => {
       plot.current = null;
@@ -98,8 +81,8 @@ export function FamilyPlot(props: Props) {
   useLayoutEffect(() => plot.current?.setScale('x', { min: view.from, max: view.to }), [view]);
 
   useLayoutEffect(() => {
-    if (plot.current !== null) showLines(plot.current, family, hidden);
-  }, [hidden, family]);
+    if (plot.current !== null) showLines(plot.current, family, switches);
+  }, [switches.hidden, switches.picked, family]);
   useLayoutEffect(() => plot.current?.redraw(false), [stages]);
 
   return (
@@ -107,22 +90,17 @@ export function FamilyPlot(props: Props) {
       <h3>
         {family.title} [{family.unit}]
       </h3>
-      <ul class="family-legend">
-        {family.lines.map(({ label, ink, dash, channel }, i) => (
-          <li key={channel}>
-            <button type="button" aria-pressed={!hidden.has(channel)} onClick={() => toggle(channel)}>
-              <LineSample ink={ink} dash={dash} />
-              {label}
-            </button>
-            <span
-              class="figure"
-              ref={(element) => {
-                values.current[i] = element;
-              }}
-            />
-          </li>
-        ))}
-      </ul>
+      {family.midway ? (
+        <p ref={told} class="family-values small figure screen-only" aria-hidden="true" />
+      ) : (
+        <Legend
+          lines={family.lines}
+          switches={switches}
+          tell={(i, element) => {
+            values.current[i] = element;
+          }}
+        />
+      )}
       <div class="family-plot">
         <div
           ref={host}
@@ -139,36 +117,47 @@ export function FamilyPlot(props: Props) {
   );
 }
 
-/** Every line has two series, its greatest and its least values. */
-function showLines(plot: UPlot, { lines }: Family, hidden: ReadonlySet<number>): void {
-  for (const [i, { channel }] of lines.entries())
-    for (const series of [2 * i + 1, 2 * i + 2])
-      if (plot.series[series].show === hidden.has(channel))
-        plot.setSeries(series, { show: !hidden.has(channel) });
+/** What is switched off is gone; what is not picked out is pale while another line is. */
+function showLines(plot: UPlot, family: Family, { hidden, picked }: Switches): void {
+  let faded = false;
+  for (const [i, { key }] of family.lines.entries())
+    for (const series of columnsAt(family, i).all) {
+      const alpha = picked === null || picked === key ? 1 : PALE;
+      faded ||= plot.series[series].alpha !== alpha;
+      plot.series[series].alpha = alpha;
+      if (plot.series[series].show === hidden.has(key)) plot.setSeries(series, { show: !hidden.has(key) });
+    }
+  if (faded) plot.redraw(false);
 }
+const PALE = 0.2;
 
 /** What each line of a family reads at an instant: "Kitchen 18.2 °C; Outside 4.0 to 4.3 °C". */
-export function spokenValues(plot: UPlot, { lines, unit }: Family, index: number): string {
-  return lines
+export function spokenValues(plot: UPlot, family: Family, index: number): string {
+  return family.lines
     .flatMap(({ label }, i) => {
-      if (plot.series[2 * i + 1].show === false) return [];
-      const text = rangeText(plot.data[2 * i + 2]?.[index], plot.data[2 * i + 1]?.[index], unit);
+      const { most, least } = columnsAt(family, i);
+      if (plot.series[most].show === false) return [];
+      const text = rangeText(plot.data[least]?.[index], plot.data[most]?.[index], family.unit);
       return [`${label} ${text === '' ? 'no reading' : text}`];
     })
     .join('; ');
 }
 
 /** Written straight into the legend: sixty times a second is too often for a new rendering. */
-function tellValues(plot: UPlot, family: Family, into: readonly (HTMLSpanElement | null)[]): void {
+function tellValues(plot: UPlot, family: Family, into: readonly (HTMLElement | null)[]): void {
   const { idxs } = plot.cursor;
   for (const [i, element] of into.entries()) {
     if (element === null) continue;
-    const at = idxs?.[2 * i + 1];
-    const most = typeof at === 'number' ? plot.data[2 * i + 1]?.[at] : null;
-    const least = typeof at === 'number' ? plot.data[2 * i + 2]?.[at] : null;
+    const column = columnsAt(family, i);
+    const at = idxs?.[column.most];
+    const most = typeof at === 'number' ? plot.data[column.most]?.[at] : null;
+    const least = typeof at === 'number' ? plot.data[column.least]?.[at] : null;
     element.textContent = rangeText(least, most, family.unit);
   }
 }
+
+const valuesAtCursor = (plot: UPlot, family: Family) =>
+  typeof plot.cursor.idx === 'number' ? spokenValues(plot, family, plot.cursor.idx) : '';
 
 function rangeText(least: number | null | undefined, most: number | null | undefined, unit: string): string {
   if (typeof least !== 'number' || typeof most !== 'number') return '';

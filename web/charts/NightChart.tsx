@@ -4,8 +4,9 @@ import type { NightResult } from '../../src/assessment.ts';
 import type { NightCurve } from '../../src/curves.ts';
 import { celsius, signedKelvins, spokenNight } from '../../src/sheet/drawing/chartWords.ts';
 import { dayAndClock } from '../../src/sheet/drawing/clock.ts';
-import { LineSample } from './LineSample.tsx';
-import { residualPlot, temperaturePlot } from './nightPlots.ts';
+import { figures } from '../../src/words/index.ts';
+import { HatchSample, LineSample } from './LineSample.tsx';
+import { residualPlot, residualsOf, temperaturePlot, temperaturesOf } from './nightPlots.ts';
 import { type NightColumns, nightColumns } from './nightSeries.ts';
 import { mountPlot } from './plot.ts';
 import type UPlot from './uplot.ts';
@@ -25,21 +26,21 @@ export function NightChart({ curve, night, timeZone }: Props) {
   const [at, setAt] = useState<number | null>(null);
   const columns = useMemo(() => nightColumns(curve), [curve]);
   const fitted = columns.residual.some((it) => it !== null);
+  const drawn = columns.drawnLow.some((it) => it !== null);
 
   useLayoutEffect(() => {
     if (above.current === null) return;
-    const { time, inside, outside, fitted: fit, residual } = columns;
+    const residuals = residualsOf(columns);
     const temperatures = temperaturePlot(curve, timeZone, together);
     const follow = { setCursor: [(plot: UPlot) => setAt(plot.cursor.idx ?? null)] };
-    const upper = mountPlot(above.current, { ...temperatures, hooks: { ...temperatures.hooks, ...follow } }, [
-      time,
-      inside,
-      outside,
-      fit,
-    ]);
+    const upper = mountPlot(
+      above.current,
+      { ...temperatures, hooks: { ...temperatures.hooks, ...follow } },
+      temperaturesOf(columns),
+    );
     const lower =
       below.current &&
-      mountPlot(below.current, residualPlot(curve, residual, timeZone, together), [time, residual]);
+      mountPlot(below.current, residualPlot(curve, residuals, timeZone, together), residuals);
     plots.current = lower === null ? [upper.plot] : [upper.plot, lower.plot];
     setAt(null);
     return () => {
@@ -63,7 +64,11 @@ export function NightChart({ curve, night, timeZone }: Props) {
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: the arrow keys walk its cursor */}
       <div tabIndex={0} role="application" aria-label={spokenNight(curve.date, night)} onKeyDown={walk}>
         <div ref={above} class="night-temperatures" />
-        {fitted && <p class="small lesser">Measured less fitted [K]</p>}
+        {fitted && (
+          <p class="small lesser">
+            {drawn ? 'Measured, and hatched as drawn, less fitted [K]' : 'Measured less fitted [K]'}
+          </p>
+        )}
         {fitted && <div ref={below} class="night-residuals" />}
       </div>
     </div>
@@ -83,6 +88,7 @@ function Values({ columns, at, timeZone, fitted }: ValuesProps) {
     const value = at === null ? null : column[at];
     return typeof value === 'number' ? write(value) : '';
   };
+  const drawn = columns.drawnLow.some((it) => it !== null);
   const degrees = (column: readonly (number | null)[]) => told(column, (it) => celsius(it, 2));
   return (
     <div class="night-values small figure" aria-live="polite">
@@ -100,6 +106,12 @@ function Values({ columns, at, timeZone, fitted }: ValuesProps) {
             <LineSample ink="graphite" dash={[9, 5]} /> fitted <span>{degrees(columns.fitted)}</span>
           </li>
         )}
+        {drawn && (
+          <li class="night-drawn">
+            <HatchSample /> as drawn, 95 %{' '}
+            <span>{told(columns.drawnLow, (low) => between(low, columns.drawnHigh[at ?? 0] ?? low))}</span>
+          </li>
+        )}
         <li>
           <LineSample ink="frost" dash={[6, 4]} /> outside <span>{degrees(columns.outside)}</span>
         </li>
@@ -107,6 +119,9 @@ function Values({ columns, at, timeZone, fitted }: ValuesProps) {
     </div>
   );
 }
+
+/** "16.90 to 18.20 °C" */
+const between = (low: number, high: number) => `${figures.decimal(low, 2)} to ${celsius(high, 2)}`;
 
 const leftOver = (residual: number) => `(measured ${signedKelvins(residual, 2)} off the fit)`;
 

@@ -1,15 +1,16 @@
 /**
- * Every logger over the record: one plot for each quantity, with one cursor and one view for all. Finer
- * readings are asked for once a view has stood still for a moment.
+ * Readings over time: one plot for each family, with one cursor and one view for all. Finer readings are asked for once
+ * a view has stood still for a moment.
  */
 import type { ComponentChildren } from 'preact';
-import { useEffect, useId, useMemo, useRef, useState } from 'preact/hooks';
+import { useEffect, useId, useRef, useState } from 'preact/hooks';
 import type { ReadingsAnswer } from '../../server/api/shapes.ts';
 import { dayAndClock } from '../../src/sheet/drawing/clock.ts';
-import { FamilyPlot, spokenValues, useSwitches } from './FamilyPlot.tsx';
+import { FamilyPlot, spokenValues } from './FamilyPlot.tsx';
+import { Legend, useSwitches } from './Legend.tsx';
 import { askedBy, nearestIndex } from './readingsKeys.ts';
 import { wholeOf } from './readingsPlot.ts';
-import { type Family, familiesOf } from './readingsSeries.ts';
+import type { Family, Line } from './readingsSeries.ts';
 import type { Shown } from './takeReadings.ts';
 import type UPlot from './uplot.ts';
 import { sameView, type View, within, zoomed } from './view.ts';
@@ -17,23 +18,30 @@ import './ReadingsChart.css';
 
 interface Props {
   readonly readings: ReadingsAnswer;
+  /** Each with a title of its own. */
+  readonly families: readonly Family[];
+  /** One legend for all plots; else each has its own. */
+  readonly legend?: readonly Line[];
   readonly timeZone: string;
   readonly view: View;
   readonly setView: (view: View) => void;
   /** The view stands: finer readings of it may be given. */
   readonly onRange: (view: View) => void;
   /** As they are being moved; those of the readings else. */
-  readonly stages: ReadingsAnswer['stages'];
+  readonly stages?: ReadingsAnswer['stages'];
   /** Over the first plot, such as handles of the stages. */
   readonly over?: ComponentChildren;
-  /** What can be done with what is shown. */
+  /** What the marks in the plots are, beside nights and heat. */
+  readonly marks: string;
+  /** Under the plots, such as what can be done with what is shown. */
   readonly foot: (shown: Shown, plotOf: (family: Family) => UPlot | undefined) => ComponentChildren;
 }
 
 const STILL = 250; // [ms]
 
 export function ReadingsChart(props: Props) {
-  const { readings, timeZone, view, setView, onRange, stages, over, foot } = props;
+  const { readings, families, legend, timeZone, view, setView, onRange, over, marks, foot } = props;
+  const stages = props.stages ?? readings.stages;
   const together = useId();
   const whole = wholeOf(readings);
   const instant = useRef<HTMLSpanElement>(null);
@@ -41,7 +49,6 @@ export function ReadingsChart(props: Props) {
   const switches = useSwitches();
   const [spoken, setSpoken] = useState('');
   const cursor = useRef<number | null>(null);
-  const families = useMemo(() => familiesOf(readings.channels), [readings]);
   const asked = useRef(view);
   const zoomedIn = !sameView(view, whole);
 
@@ -68,7 +75,7 @@ export function ReadingsChart(props: Props) {
     const by = least < view.from ? least - view.from : most - view.to;
     if (by !== 0) setView(within({ from: view.from + by, to: view.to + by }, whole));
     for (const plot of plots.current.values()) placeCursor(plot, at);
-    const own = plots.current.get(family.quantity);
+    const own = plots.current.get(family.title);
     if (own !== undefined) setSpoken(`${dayAndClock(at, timeZone)}: ${spokenValues(own, family, index)}`);
   };
 
@@ -92,7 +99,7 @@ export function ReadingsChart(props: Props) {
     view,
     timeZone,
     families: families.flatMap((family) => {
-      const lines = family.lines.filter(({ channel }) => !switches.hidden.has(channel));
+      const lines = family.lines.filter(({ key }) => !switches.hidden.has(key));
       return lines.length === 0 ? [] : [{ ...family, lines }];
     }),
   };
@@ -121,10 +128,11 @@ export function ReadingsChart(props: Props) {
       <p class="readings-spoken small figure screen-only" aria-live="polite">
         {spoken}
       </p>
+      {legend === undefined ? null : <Legend lines={legend} switches={switches} />}
       <div class="readings-plots">
         {families.map((family, i) => (
           <FamilyPlot
-            key={family.quantity}
+            key={family.title}
             family={family}
             first={i === 0}
             readings={readings}
@@ -133,8 +141,8 @@ export function ReadingsChart(props: Props) {
             setView={setView}
             switches={switches}
             onPlot={(it, plot) => {
-              if (plot === null) plots.current.delete(it.quantity);
-              else plots.current.set(it.quantity, plot);
+              if (plot === null) plots.current.delete(it.title);
+              else plots.current.set(it.title, plot);
             }}
             onInstant={tellInstant}
             onKey={onKey}
@@ -147,8 +155,7 @@ export function ReadingsChart(props: Props) {
       </div>
       <p class="small lesser">
         Shaded: nights that were used; outlined: nights left out. Hatched at the foot of the temperatures:
-        heat on. A hollow circle is a reading that is kept out; a measure at the head of a plot, readings left
-        out by hand.
+        heat on. {marks}
       </p>
       <p class="small lesser screen-only">
         Drag across to zoom in, double-click for the whole record, shift and drag to move along. Ctrl and
@@ -156,7 +163,7 @@ export function ReadingsChart(props: Props) {
         on, <kbd>Page Up</kbd> <kbd>Page Down</kbd> by a day, <kbd>Shift</kbd> with <kbd>←</kbd> <kbd>→</kbd>{' '}
         move along, <kbd>+</kbd> <kbd>−</kbd> closer and wider, <kbd>0</kbd> the whole record.
       </p>
-      {foot(shown, ({ quantity }) => plots.current.get(quantity))}
+      {foot(shown, ({ title }) => plots.current.get(title))}
     </div>
   );
 }

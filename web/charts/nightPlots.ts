@@ -1,17 +1,29 @@
 /** The two plots of one night for uPlot: the temperatures on the dark band that the night is, and the residuals. */
 import type { NightCurve } from '../../src/curves.ts';
 import { signedKelvins } from '../../src/sheet/drawing/chartWords.ts';
-import { clock } from '../../src/sheet/drawing/clock.ts';
+import { hatch } from './hatch.ts';
 import { type Inks, inks } from './inks.ts';
-import { residualReach, residualTicks } from './nightSeries.ts';
-import { canvasFont, padded, RIGHT, spanOnCanvas, timeAxis, valueAxis } from './plot.ts';
-import UPlot from './uplot.ts';
+import { drawBracket, drawNight, drawSun, drawZero } from './nightMarks.ts';
+import { type NightColumns, orGap, residualReach, residualTicks } from './nightSeries.ts';
+import { padded, RIGHT, spanOnCanvas, timeAxis, valueAxis } from './plot.ts';
+import type UPlot from './uplot.ts';
 
 type Options = Omit<UPlot.Options, 'width'>;
 
 const OUTSIDE_DASH = [6, 4];
 const FIT_DASH = [9, 5];
-const BRACKET = 12; // [px], from the bottom of the plot
+const DRAWN_DASH = [2, 3];
+
+/** The columns in their order: what lies under the others comes first. */
+export const temperaturesOf = (it: NightColumns): UPlot.AlignedData => [
+  it.time,
+  it.drawnHigh,
+  it.drawnLow,
+  it.inside,
+  it.outside,
+  it.fitted,
+];
+const [INSIDE, OUTSIDE, FITTED] = [3, 4, 5];
 
 export const temperaturePlot = (curve: NightCurve, timeZone: string, together: string): Options => ({
   ...base(curve, together),
@@ -21,33 +33,67 @@ export const temperaturePlot = (curve: NightCurve, timeZone: string, together: s
   scales: { x: wholeNight(curve), y: { range: aboveBracket } },
   series: [
     {},
+    drawnEdge(),
+    drawnEdge(),
     { stroke: inkOf(curve, 'ember', 'nightEmber'), width: 2.25, points: { show: false } },
     { stroke: inkOf(curve, 'frost', 'nightFrost'), width: 2, dash: OUTSIDE_DASH, points: { show: false } },
     { stroke: () => inks().nightWords, width: 1.5, dash: FIT_DASH, points: { show: false } },
   ],
+  bands: drawnBand(),
   hooks: {
     drawClear: [(plot) => drawNight(plot, curve)],
     draw: [(plot) => drawSun(plot, curve, timeZone), (plot) => drawBracket(plot, curve, timeZone)],
   },
 });
 
+const drawnBand = (): UPlot.Band[] => [
+  { series: [1, 2], fill: (plot) => hatch(plot.ctx, inks().nightLesser) },
+];
+
+const drawnEdge = (): UPlot.Series => ({
+  stroke: () => inks().nightWords,
+  width: 1,
+  dash: DRAWN_DASH,
+  points: { show: false },
+});
+
+/** What the fit leaves over, and how far the drawing lies beside the fit: the same band, large enough to be read. */
+export const residualsOf = ({
+  time,
+  fitted,
+  residual,
+  drawnHigh,
+  drawnLow,
+}: NightColumns): UPlot.AlignedData => {
+  const less = (column: NightColumns['fitted']) =>
+    column.map((it, i) => (it === null ? null : it - (fitted[i] ?? Number.NaN))).map(orGap);
+  return [time, less(drawnHigh), less(drawnLow), residual];
+};
+
 export const residualPlot = (
   curve: NightCurve,
-  residual: readonly (number | null)[],
+  data: UPlot.AlignedData,
   timeZone: string,
   together: string,
 ): Options => {
-  const reach = residualReach(residual);
+  const reach = residualReach(data.slice(1).flatMap((column) => [...column] as (number | null)[]));
   return {
     ...base(curve, together),
-    height: 132,
+    height: RESIDUALS_HEIGHT,
     padding: [6, RIGHT, 0, 0],
     axes: [inNight(timeAxis(timeZone), curve), inNight(residualAxis(reach), curve)],
     scales: { x: wholeNight(curve), y: { range: () => [-reach, reach] } },
-    series: [{}, { stroke: inkOf(curve, 'ember', 'nightEmber'), width: 1.5, points: { show: false } }],
+    series: [
+      {},
+      drawnEdge(),
+      drawnEdge(),
+      { stroke: inkOf(curve, 'ember', 'nightEmber'), width: 1.5, points: { show: false } },
+    ],
+    bands: drawnBand(),
     hooks: { drawClear: [(plot) => drawNight(plot, curve)], drawAxes: [drawZero] },
   };
 };
+const RESIDUALS_HEIGHT = 190; // [px]
 
 const base = (curve: NightCurve, together: string): Pick<Options, 'legend' | 'cursor'> => ({
   legend: { show: false },
@@ -62,8 +108,8 @@ const base = (curve: NightCurve, together: string): Pick<Options, 'legend' | 'cu
         const { ember, frost, nightEmber, nightFrost, nightWords } = inks();
         const at = plot.data[0][plot.cursor.idx ?? 0];
         const dark = at >= curve.sunset && at <= curve.sunrise;
-        if (series === 3) return nightWords;
-        return series === 2 ? (dark ? nightFrost : frost) : dark ? nightEmber : ember;
+        if (series < INSIDE || series === FITTED) return nightWords;
+        return series === OUTSIDE ? (dark ? nightFrost : frost) : dark ? nightEmber : ember;
       },
     },
   },
@@ -72,9 +118,12 @@ const base = (curve: NightCurve, together: string): Pick<Options, 'legend' | 'cu
 const residualAxis = (reach: number): UPlot.Axis => ({
   ...valueAxis(),
   splits: () => residualTicks(reach),
-  values: (_plot, splits) =>
-    splits.map((value) => signedKelvins(value, value === 0 ? 0 : 2).replace(' K', '')),
+  values: (_plot, splits) => splits.map((value) => signedKelvins(value, digitsOf(value)).replace(' K', '')),
 });
+
+/** As many as its first figure needs. */
+const digitsOf = (value: number) =>
+  value === 0 ? 0 : Math.max(0, Math.ceil(-Math.log10(Math.abs(value)) - 1e-9));
 
 /** The grid is chalk on paper and the night's own line in the night. */
 const inNight = (axis: UPlot.Axis, curve: NightCurve): UPlot.Axis => ({
@@ -109,75 +158,3 @@ const inkOf = (curve: NightCurve, byDay: keyof Inks, byNight: keyof Inks) => {
     return ink;
   };
 };
-
-function drawNight(plot: UPlot, { sunset, sunrise, window }: NightCurve): void {
-  const { ctx, bbox } = plot;
-  const fill = (from: number, to: number, ink: string) => {
-    const span = spanOnCanvas(plot, from, to);
-    if (span === null) return;
-    ctx.fillStyle = ink;
-    ctx.fillRect(span.left, bbox.top, span.width, bbox.height);
-  };
-  ctx.save();
-  fill(sunset, sunrise, inks().night);
-  if (window !== null) fill(window.from, window.to, inks().windowShade);
-  ctx.restore();
-}
-
-function drawSun(plot: UPlot, { sunset, sunrise }: NightCurve, timeZone: string): void {
-  const { ctx, bbox } = plot;
-  const night = spanOnCanvas(plot, sunset, sunrise);
-  if (night === null) return;
-  const size = UPlot.pxRatio;
-  ctx.save();
-  ctx.font = canvasFont();
-  ctx.fillStyle = inks().graphite;
-  ctx.textBaseline = 'bottom';
-  ctx.textAlign = 'left';
-  ctx.fillText(`sunset ${clock(sunset, timeZone)}`, night.left, bbox.top - 6 * size);
-  ctx.textAlign = 'right';
-  ctx.fillText(`sunrise ${clock(sunrise, timeZone)}`, night.left + night.width, bbox.top - 6 * size);
-  ctx.restore();
-}
-
-/** Between which times the fall was fitted: a measure with its two ends, and the times over it. */
-function drawBracket(plot: UPlot, { window }: NightCurve, timeZone: string): void {
-  if (window === null) return;
-  const span = spanOnCanvas(plot, window.from, window.to);
-  if (span === null) return;
-  const { ctx, bbox } = plot;
-  const size = UPlot.pxRatio;
-  const y = bbox.top + bbox.height - BRACKET * size;
-  const text = `fitted ${clock(window.from, timeZone)} to ${clock(window.to, timeZone)}`;
-  ctx.save();
-  ctx.strokeStyle = inks().nightWords;
-  ctx.lineWidth = size;
-  ctx.setLineDash([]);
-  ctx.beginPath();
-  ctx.moveTo(span.left, y);
-  ctx.lineTo(span.left + span.width, y);
-  for (const x of [span.left, span.left + span.width]) {
-    ctx.moveTo(x, y - 5 * size);
-    ctx.lineTo(x, y + 5 * size);
-  }
-  ctx.stroke();
-  ctx.font = canvasFont();
-  ctx.fillStyle = inks().nightWords;
-  ctx.textAlign = 'center';
-  ctx.textBaseline = 'bottom';
-  ctx.fillText(text, span.left + span.width / 2, y - 5 * size);
-  ctx.restore();
-}
-
-function drawZero(plot: UPlot): void {
-  const { ctx, bbox } = plot;
-  const y = Math.round(plot.valToPos(0, 'y', true));
-  ctx.save();
-  ctx.strokeStyle = inks().nightLesser;
-  ctx.lineWidth = UPlot.pxRatio;
-  ctx.beginPath();
-  ctx.moveTo(bbox.left, y);
-  ctx.lineTo(bbox.left + bbox.width, y);
-  ctx.stroke();
-  ctx.restore();
-}

@@ -12,6 +12,9 @@ export interface NightColumns {
   readonly outside: Column;
   /** Measured less fitted [K]. */
   readonly residual: Column;
+  /** Bounds of what the house as drawn would have done [°C]; all null where nobody can tell. */
+  readonly drawnLow: Column;
+  readonly drawnHigh: Column;
 }
 
 export const nightColumns = (curve: NightCurve): NightColumns => ({
@@ -20,6 +23,8 @@ export const nightColumns = (curve: NightCurve): NightColumns => ({
   fitted: curve.fitted.map(orGap),
   outside: curve.outside.map(orGap),
   residual: residuals(curve),
+  drawnLow: curve.time.map((_, i) => orGap(curve.foretold?.low[i])),
+  drawnHigh: curve.time.map((_, i) => orGap(curve.foretold?.high[i])),
 });
 
 /** A leading NaN would spoil the whole height of a chart. */

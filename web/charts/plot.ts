@@ -50,10 +50,15 @@ const axisBase = (): UPlot.Axis => ({
 /** Steps of a value axis: halves and quarters of a step would ask for another decimal. */
 const steps = [-2, -1, 0, 1, 2, 3, 4, 5].flatMap((power) => [1, 2, 5].map((n) => Number(`${n}e${power}`)));
 
-/** Round times of the house's clock; `words` is false where the plot below has them. */
-export function timeAxis(timeZone: string, words = true): UPlot.Axis {
+/**
+ * Round times of the house's clock.
+ *
+ * @param words false where the plot below has them
+ * @param right what stands free beside the plot [px]
+ */
+export function timeAxis(timeZone: string, words = true, right = (_plot: UPlot) => RIGHT): UPlot.Axis {
   const ticksOf = (plot: UPlot, from: number, to: number) =>
-    timeTicks(from, to, plot.width - AXIS_WIDTH - RIGHT, timeZone);
+    timeTicks(from, to, plot.width - AXIS_WIDTH - right(plot), timeZone);
   return {
     ...axisBase(),
     splits: (plot, _axis, from, to) => ticksOf(plot, from, to).map(({ at }) => at),

@@ -41,14 +41,15 @@ const ON = 0.1;
 /** [W] */
 const LEAST = 50;
 
-/** When the heat was on: by metered power, and as house.json has it where no file does. */
+/** When the heat was on: by its meters, and as house.json has it where no file does. */
 export function heatedSpans({ channels, time, step, heating }: ReadingsAnswer): Span[] {
-  const metered = channels.filter(({ place, quantity }) => place === 'heat' && quantity === 'power');
   const spans: { from: number; to: number }[] = [];
-  for (const { max } of metered) {
-    const least = Math.max(LEAST, ON * Math.max(0, ...max.map((it) => it ?? 0)));
-    for (const [i, power] of max.entries()) {
-      if ((power ?? 0) < least) continue;
+  for (const channel of channels.filter(({ place }) => place === 'heat')) {
+    const heat = heatOf(channel, step);
+    if (heat === null) continue;
+    const least = Math.max(heat.least, ON * Math.max(0, ...heat.of));
+    for (const [i, strength] of heat.of.entries()) {
+      if (strength < least) continue;
       const [from, to] = [time[i] - step / 2, time[i] + step / 2];
       const before = spans.at(-1);
       if (before !== undefined && before.to >= from - step / 10 && before.from <= from) before.to = to;
@@ -56,4 +57,21 @@ export function heatedSpans({ channels, time, step, heating }: ReadingsAnswer): 
     }
   }
   return [...spans, ...heating];
+}
+
+/**
+ * How strongly each interval was heated, and from where on that is heating: a power [W], the energy of its readings
+ * [kWh], whose span the answer does not tell, or by how much a meter's count rose in it [kWh].
+ */
+function heatOf({ quantity, max }: ThinnedChannel, step: number): { of: number[]; least: number } | null {
+  switch (quantity) {
+    case 'power':
+      return { of: max.map((it) => it ?? 0), least: LEAST };
+    case 'energy':
+      return { of: max.map((it) => it ?? 0), least: Number.MIN_VALUE };
+    case 'meter':
+      return { of: max.map((it, i) => (it ?? 0) - (max[i - 1] ?? it ?? 0)), least: (LEAST * step) / 3.6e6 };
+    default:
+      return null;
+  }
 }

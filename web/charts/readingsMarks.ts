@@ -3,7 +3,7 @@ import type { ReadingsAnswer } from '../../server/api/shapes.ts';
 import { inks } from './inks.ts';
 import { canvasFont, spanOnCanvas } from './plot.ts';
 import { doubtedMarks, heatedSpans } from './readingsFacts.ts';
-import type { Family } from './readingsSeries.ts';
+import { columnsAt, type Family } from './readingsSeries.ts';
 import { thinned } from './thinned.ts';
 import UPlot from './uplot.ts';
 
@@ -11,7 +11,7 @@ const HEAT_HEIGHT = 8; // [px]
 const NOTE_SIZE = 8; // [px], of a note's number from its middle
 
 /** With the canvas as it was when it is done. */
-function drawing(plot: UPlot, draw: (ctx: CanvasRenderingContext2D, size: number) => void): void {
+export function drawing(plot: UPlot, draw: (ctx: CanvasRenderingContext2D, size: number) => void): void {
   const { ctx } = plot;
   ctx.save();
   ctx.setLineDash([]);
@@ -126,7 +126,7 @@ export const drawLeftOut = (plot: UPlot, readings: ReadingsAnswer, family: Famil
   drawing(plot, (ctx, size) => {
     const { bbox } = plot;
     for (const [i, { channel, ink }] of family.lines.entries()) {
-      if (plot.series[2 * i + 1]?.show === false) continue;
+      if (plot.series[columnsAt(family, i).most]?.show === false) continue;
       const own = readings.channels[channel];
       ctx.fillStyle = inks().paper;
       ctx.strokeStyle = inks()[ink];
@@ -155,7 +155,7 @@ export const drawLeftOut = (plot: UPlot, readings: ReadingsAnswer, family: Famil
   });
 
 /** The name, or as much of it as fits; nothing rather than a letter or two. */
-function fitting(ctx: CanvasRenderingContext2D, name: string, width: number): string {
+export function fitting(ctx: CanvasRenderingContext2D, name: string, width: number): string {
   if (ctx.measureText(name).width <= width) return name;
   const letters = Array.from(name, (_, n) => n).findLast(
     (n) => ctx.measureText(`${name.slice(0, n)}…`).width <= width,

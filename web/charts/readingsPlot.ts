@@ -1,9 +1,10 @@
 /** One family of readings as a plot: its lines with their bands from minimum to maximum, the nights, the stages. */
 import type { ReadingsAnswer } from '../../server/api/shapes.ts';
 import { inks } from './inks.ts';
+import { drawNames, roomForNames } from './lineNames.ts';
 import { padded, RIGHT, timeAxis, valueAxis } from './plot.ts';
 import { drawHeat, drawLeftOut, drawNights, drawNotes, drawStages } from './readingsMarks.ts';
-import { alone, columnsOf, type Family, type Line } from './readingsSeries.ts';
+import { alone, columnsAt, columnsOf, type Family, type Line } from './readingsSeries.ts';
 import { thinned } from './thinned.ts';
 import type UPlot from './uplot.ts';
 import { between, type View } from './view.ts';
@@ -30,20 +31,21 @@ export function readingsPlot(
   together: string,
   source: Source,
 ): Omit<UPlot.Options, 'width'> {
+  const right = family.midway ? roomForNames : () => RIGHT;
   return {
     height: heightOfPlot(family, first),
-    padding: [first ? STAGES_HEIGHT + 4 : 8, RIGHT, 0, 0],
+    padding: [first ? STAGES_HEIGHT + 4 : 8, right, 0, 0],
     legend: { show: false },
-    axes: [timeAxis(timeZone), valueAxis()],
+    axes: [timeAxis(timeZone, true, right), valueAxis()],
     scales: {
       x: { time: false, range: () => [source.view().from, source.view().to] },
       y: { range: padded },
     },
-    series: [{}, ...family.lines.flatMap((line) => [seriesOf(line), seriesOf(line)])],
-    bands: family.lines.map(({ ink }, i) => ({
-      series: [2 * i + 1, 2 * i + 2],
-      fill: () => thinned(inks()[ink], 0.22),
-    })),
+    series: [{}, ...family.lines.flatMap((line) => seriesOf(line, family))],
+    bands: family.lines.map(({ ink }, i) => {
+      const { most, least } = columnsAt(family, i);
+      return { series: [most, least], fill: () => thinned(inks()[ink], 0.22) };
+    }),
     cursor: {
       y: false,
       drag: { x: true, y: false, setScale: false, dist: 4 },
@@ -75,6 +77,7 @@ export function readingsPlot(
           drawStages(plot, source.stages(), first);
           drawLeftOut(plot, source.readings(), family);
           drawNotes(plot, source.readings(), first);
+          if (family.midway) drawNames(plot, family);
         },
       ],
       setCursor: [source.follow],
@@ -97,14 +100,18 @@ export const wholeOf = ({ first, last }: ReadingsAnswer): View => ({ from: first
 export const dataOf = (readings: ReadingsAnswer, family: Family): UPlot.AlignedData =>
   columnsOf(readings, family);
 
-const seriesOf = ({ ink, dash }: Line): UPlot.Series => ({
-  stroke: () => inks()[ink],
-  width: 1.25,
-  dash: [...dash],
-  points: {
-    show: true,
-    size: 3,
-    fill: () => inks()[ink],
-    filter: (plot, series) => alone(plot.data[series] as (number | null | undefined)[]),
-  },
-});
+function seriesOf({ ink, dash }: Line, { midway }: Family): UPlot.Series[] {
+  const drawn: UPlot.Series = {
+    stroke: () => inks()[ink],
+    width: midway ? 1.75 : 1.25,
+    dash: [...dash],
+    points: {
+      show: true,
+      size: 3,
+      fill: () => inks()[ink],
+      filter: (plot, series) => alone(plot.data[series] as (number | null | undefined)[]),
+    },
+  };
+  const edge: UPlot.Series = { width: 0, points: { show: false } };
+  return midway ? [edge, edge, drawn].map((it) => ({ ...it })) : [drawn, { ...drawn }];
+}

@@ -11,11 +11,15 @@ export interface Family {
   readonly title: string;
   readonly unit: string;
   readonly lines: readonly Line[];
+  /** Bands with a line midway, told apart by its dash and by its name at its end; else the band's two edges. */
+  readonly midway?: boolean;
 }
 
 export type InkName = 'ember' | 'frost' | 'graphite';
 
 export interface Line {
+  /** By what it is switched off, the same in every answer. */
+  readonly key: string;
   /** Where the channel stands in the answer. */
   readonly channel: number;
   readonly label: string;
@@ -71,17 +75,32 @@ function linesOf(own: readonly (readonly [number, ThinnedChannel])[]): Line[] {
     const dash = own.length === 1 ? [] : patterns[drawn[ink] % patterns.length];
     drawn[ink] += 1;
     const alike = names.filter((name) => name === names[i]).length;
-    return { channel, label: alike > 1 ? `${names[i]} (${file}, ${column})` : names[i], ink, dash };
+    const label = alike > 1 ? `${names[i]} (${file}, ${column})` : names[i];
+    return { key: `${file}, ${column}`, channel, label, ink, dash };
   });
 }
 
 type Column = (number | null)[];
 
-/** The columns of a family: the instants, then for each line its maxima and its minima. */
-export const columnsOf = ({ time, channels }: ReadingsAnswer, { lines }: Family): [number[], ...Column[]] => [
+/** The columns of a family: the instants, then for each line its maxima, its minima and, where it is drawn, its middle. */
+export const columnsOf = (
+  { time, channels }: ReadingsAnswer,
+  { lines, midway }: Family,
+): [number[], ...Column[]] => [
   [...time],
-  ...lines.flatMap(({ channel }) => [channels[channel].max.map(orGap), channels[channel].min.map(orGap)]),
+  ...lines.flatMap(({ channel }) => {
+    const [max, min] = [channels[channel].max.map(orGap), channels[channel].min.map(orGap)];
+    return midway ? [max, min, max.map((it, i) => middleOf(it, min[i]))] : [max, min];
+  }),
 ];
+
+const middleOf = (a: number | null, b: number | null) => (a === null || b === null ? null : (a + b) / 2);
+
+/** Where the columns of a line stand. */
+export function columnsAt({ midway }: Family, line: number) {
+  const most = 1 + line * (midway ? 3 : 2);
+  return { most, least: most + 1, all: midway ? [most, most + 1, most + 2] : [most, most + 1] };
+}
 
 /** Readings with a gap on both sides: no line shows them, so they are drawn as dots. */
 export const alone = (column: readonly (number | null | undefined)[]): number[] =>

@@ -36,7 +36,7 @@ export function readingsSvg(shown: Shown, name: string): string {
     '<defs><pattern id="hatch" width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">',
     `<path d="M0 0V5" stroke="${inks.ember}" stroke-width="2"/></pattern></defs>`,
     `<text x="${LEFT}" y="20" font-size="14">${escaped(`${name}, ${spanWords(shown)}`)}</text>`,
-    ...plots.map((plot) => plotSvg(shown, plot)),
+    ...plots.map((plot, i) => plotSvg(shown, plot, i === 0)),
     '</svg>\n',
   ].join('\n');
 }
@@ -83,7 +83,8 @@ function scaleOf(values: readonly number[]) {
 const minimum = (values: readonly number[]) => values.reduce((a, b) => Math.min(a, b));
 const maximum = (values: readonly number[]) => values.reduce((a, b) => Math.max(a, b));
 
-function plotSvg(shown: Shown, plot: Plot): string {
+/** @param numbered the notes have their numbers, as in the first plot on the page */
+function plotSvg(shown: Shown, plot: Plot, numbered: boolean): string {
   const { family, top, height, x, y, ticks, digits } = plot;
   const { readings, view, timeZone } = shown;
   const base = top + height;
@@ -127,14 +128,19 @@ function plotSvg(shown: Shown, plot: Plot): string {
       ),
     ...family.lines.map((line) => lineSvg(shown, plot, line)),
     ...family.lines.flatMap((line) => keptOutSvg(shown, plot, line)),
-    ...readings.notes
-      .filter(({ at }) => at >= view.from && at <= view.to)
-      .map(
-        ({ at, text }) =>
-          `<path d="M${cut(at)} ${top}V${base}" stroke="${inks.graphite}" stroke-dasharray="1 3"><title>${escaped(text)}</title></path>`,
-      ),
+    ...readings.notes.flatMap(({ at, text }, i) =>
+      at >= view.from && at <= view.to
+        ? [
+            `<path d="M${cut(at)} ${top}V${base}" stroke="${inks.graphite}" stroke-dasharray="1 3"><title>${escaped(text)}</title></path>`,
+            ...(numbered ? [noteNumber(i + 1, cut(at), top + 10)] : []),
+          ]
+        : [],
+    ),
   ].join('\n');
 }
+
+const noteNumber = (n: number, x: string, y: number) =>
+  `<circle cx="${x}" cy="${y}" r="8" fill="#ffffff" stroke="${inks.graphite}"/><text x="${x}" y="${y + 4}" text-anchor="middle" font-size="11">${n}</text>`;
 
 const legendSvg = ({ label, ink, dash }: Line, x: number, y: number) =>
   `<path d="M${x} ${y - 4}h36" stroke="${inks[ink]}" stroke-width="2" stroke-dasharray="${dash.join(' ')}"/><text x="${x + 42}" y="${y}">${escaped(label)}</text>`;

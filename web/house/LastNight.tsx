@@ -11,7 +11,8 @@ import { Term } from '../parts/Term.tsx';
 import { FallPicture, Hatch } from './FallPicture.tsx';
 
 interface LastNightProps {
-  readonly house: string;
+  /** Left out where there is no page of the night. */
+  readonly house?: string;
   readonly night: NightResult;
   readonly curve: NightCurve;
   readonly timeZone: string;
@@ -33,9 +34,11 @@ export function LastNight({ house, night, curve, timeZone }: LastNightProps) {
           the <Term of="interval">95 % interval</Term> of what drawing, mass, air and sun leave open.
         </p>
       )}
-      <p class="small screen-only">
-        <a href={`/house/${house}/nights?night=${night.date}`}>Open this night</a>
-      </p>
+      {house === undefined ? null : (
+        <p class="small screen-only">
+          <a href={`/house/${house}/nights?night=${night.date}`}>Open this night</a>
+        </p>
+      )}
     </ChartFrame>
   );
 }

@@ -1,28 +1,23 @@
 /** Humidity beside temperature, wherever it was logged: what the air held, whether the house dries, and what that means. */
-import { useCallback, useState } from 'preact/hooks';
 import { useRoute } from 'preact-iso';
 import type { HumidityAnswer } from '../../server/api/loggerShapes.ts';
 import type { HouseDetail, ReadingsAnswer } from '../../server/api/shapes.ts';
-import { dayAndClock } from '../../src/sheet/drawing/clock.ts';
 import { tied } from '../../src/sheet/drawing/tied.ts';
 import {
   airSentence,
   dryingAndHeat,
   dryingSentence,
   humidityMeanings,
-  humiditySummary,
   noHumidityOutside,
   ordinarySentence,
 } from '../../src/words/aboutHumidity.ts';
 import { getHumidity, getReadings } from '../api.ts';
-import type { View } from '../charts/view.ts';
-import { ChartFrame } from '../parts/ChartFrame.tsx';
 import { LoadedHouse } from '../parts/HouseFrame.tsx';
 import { ProblemList } from '../parts/ProblemList.tsx';
 import { Skeleton } from '../parts/Skeleton.tsx';
 import { useLoaded } from '../useLoaded.ts';
-import { HumidityChart } from './HumidityChart.tsx';
-import { MeansOfLoggers, MeansOfNights } from './MoistTables.tsx';
+import { HumidityChart, POINTS } from './HumidityChart.tsx';
+import { MeansOfLoggers } from './MoistTables.tsx';
 import { moistNights, roomsMean } from './moistNights.ts';
 import { NoHumidity } from './NoHumidity.tsx';
 import './humidity.css';
@@ -36,7 +31,6 @@ export function HumidityPage() {
   );
 }
 
-const POINTS = 800;
 /** Of the readings only nights and stages are wanted. */
 const FEWEST_POINTS = 10;
 
@@ -84,7 +78,7 @@ function Shown({ id, timeZone, whole, record }: ShownProps) {
         <h2>Over the whole record</h2>
         <MeansOfLoggers loggers={whole.loggers} />
       </section>
-      <Charts id={id} timeZone={timeZone} whole={whole} record={record} />
+      <HumidityChart id={id} timeZone={timeZone} whole={whole} record={record} />
       <section>
         <h2>What these figures mean</h2>
         <dl class="meanings">
@@ -99,35 +93,4 @@ function Shown({ id, timeZone, whole, record }: ShownProps) {
       </section>
     </>
   );
-}
-
-function Charts({ id, timeZone, whole, record }: ShownProps) {
-  const [view, setView] = useState<View | null>(null);
-  const { loaded } = useLoaded(
-    (signal) => (view === null ? Promise.resolve(whole) : finer(id, view, signal)),
-    `${id} ${view?.from} ${view?.to}`,
-  );
-  const [shown, setShown] = useState(whole);
-  if (loaded.kind === 'loaded' && loaded.value !== shown) setShown(loaded.value);
-  const look = useCallback(
-    ({ from, to }: View) => setView(from <= whole.first && to >= whole.last ? null : { from, to }),
-    [whole],
-  );
-  const span = `${dayAndClock(whole.first, timeZone)} to ${dayAndClock(whole.last, timeZone)}`;
-  return (
-    <ChartFrame
-      title="Temperature and humidity over the record"
-      summary={humiditySummary(whole.loggers.length, record.nights.length, span)}
-      table={() => <MeansOfNights loggers={whole.loggers} />}
-    >
-      {loaded.kind === 'failed' ? <ProblemList problems={loaded.problems} urgent /> : null}
-      <HumidityChart answer={shown} record={record} timeZone={timeZone} onRange={look} />
-    </ChartFrame>
-  );
-}
-
-/** Half a view more to either side, so that there is something to see while one moves along. */
-function finer(id: string, { from, to }: View, signal: AbortSignal) {
-  const more = (to - from) / 2;
-  return getHumidity(id, { from: from - more, to: to + more, points: 2 * POINTS }, signal);
 }

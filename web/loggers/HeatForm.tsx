@@ -2,6 +2,7 @@
 import { useState } from 'preact/hooks';
 import type { HeatEntry } from '../../src/house.ts';
 import { meterWords } from '../../src/words/testPlan.ts';
+import { DateField } from '../parts/DateField.tsx';
 import { FormField } from '../parts/FormField.tsx';
 import { type DraftProblems, emptyDraft, type HeatDraft, readHeat } from './heatDraft.ts';
 
@@ -11,7 +12,7 @@ interface Props {
   readonly onAdd: (entry: HeatEntry) => Promise<boolean>;
 }
 
-type Typed = Exclude<keyof HeatDraft, 'how'>;
+type Typed = Exclude<keyof HeatDraft, 'how' | 'from' | 'to'>;
 const fieldsOf = { readings: ['before', 'after'], energy: ['energy'], power: ['power'] } as const;
 
 export function HeatForm({ busy, onAdd }: Props) {
@@ -23,21 +24,26 @@ export function HeatForm({ busy, onAdd }: Props) {
       {...(hint === undefined ? {} : { hint })}
       {...(problems[key] === undefined ? {} : { problem: problems[key] })}
     >
-      {(ties) => {
-        const rest = {
-          ...ties,
-          autocomplete: 'off' as const,
-          value: draft[key],
-          onInput: ({ currentTarget: { value } }: { readonly currentTarget: HTMLInputElement }) =>
-            setDraft({ ...draft, [key]: value }),
-        };
-        return key === 'from' || key === 'to' ? (
-          <input {...rest} type="datetime-local" />
-        ) : (
-          <input {...rest} type="text" inputMode="decimal" />
-        );
-      }}
+      {(ties) => (
+        <input
+          {...ties}
+          type="text"
+          inputMode="decimal"
+          autocomplete="off"
+          value={draft[key]}
+          onInput={({ currentTarget: { value } }) => setDraft({ ...draft, [key]: value })}
+        />
+      )}
     </FormField>
+  );
+  const instant = (key: 'from' | 'to') => (
+    <DateField
+      label={meterWords[key]}
+      type="datetime-local"
+      value={draft[key]}
+      problem={problems[key]}
+      onWrite={(value) => setDraft({ ...draft, [key]: value })}
+    />
   );
   const add = async (event: SubmitEvent) => {
     event.preventDefault();
@@ -52,8 +58,8 @@ export function HeatForm({ busy, onAdd }: Props) {
   };
   return (
     <form class="heat-form" onSubmit={add} noValidate>
-      {field('from')}
-      {field('to')}
+      {instant('from')}
+      {instant('to')}
       <FormField label={meterWords.how}>
         {(ties) => (
           <select

@@ -12,23 +12,28 @@ import {
   heatersSentence,
   noNight,
   nothingToDecide,
+  shorterHeating,
+  shortHeating,
   shortNight,
   switchOff,
   testCautions,
   testNames,
   testSteps,
   warmestSentence,
+  whoStays,
 } from '../../src/words/testPlan.ts';
 import { Caution } from '../parts/Caution.tsx';
+import { DateField } from '../parts/DateField.tsx';
 import { FormField } from '../parts/FormField.tsx';
-import { type FurtherTest, type PlannedTest, type Schedule, scheduleOf } from './schedule.ts';
+import { type FurtherTest, type PlannedTest, type Schedule, scheduleOf, USUAL_HEATING } from './schedule.ts';
 
 /** For a house of which no test was foretold. */
 const inAnyHouse: readonly PlannedTest[] = [
-  { test: 'heated-night', moreNights: null, powerW: null, durationH: 6, warmestC: null },
+  { test: 'heated-night', moreNights: null, powerW: null, durationH: USUAL_HEATING, warmestC: null },
   { test: 'more-nights', moreNights: null, powerW: null, durationH: null, warmestC: null },
 ];
 const LEAST_COOLING = 4; // [h]
+const LEAST_HEATING = 3; // [h]
 /** From noon on the plan is for tomorrow [s]: a test begins at noon. */
 const HALF_A_DAY = 43_200;
 
@@ -65,16 +70,12 @@ export function TestPlan({ house: { house, assessment } }: { house: HouseDetail 
             </select>
           )}
         </FormField>
-        <FormField label="On the day of">
-          {(ties) => (
-            <input
-              {...ties}
-              type="date"
-              value={date}
-              onInput={({ currentTarget: { value } }) => value !== '' && setDate(value)}
-            />
-          )}
-        </FormField>
+        <DateField
+          label="On the day of"
+          type="date"
+          value={date}
+          onWrite={(value) => value !== '' && setDate(value)}
+        />
         <button type="button" onClick={() => print()}>
           Print this plan
         </button>
@@ -83,7 +84,7 @@ export function TestPlan({ house: { house, assessment } }: { house: HouseDetail 
         <h2>
           {testNames[planned.test]}, {tied(figures.dayOfYear(date))}
         </h2>
-        {planned.test === 'heated-night' ? <Heaters planned={planned} /> : null}
+        {planned.test === 'heated-night' ? <Heaters planned={planned} schedule={schedule} /> : null}
         <Hours schedule={schedule} timeZone={location.timeZone} />
       </section>
       {heated || planned.test === 'more-nights' ? (
@@ -110,25 +111,36 @@ export function TestPlan({ house: { house, assessment } }: { house: HouseDetail 
 const answerOf = ({ test, text }: PlannedTest & Partial<FurtherTest>) =>
   text === undefined ? `${testNames[test]}.` : `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 
-const Heaters = ({ planned: { powerW, durationH, warmestC } }: { planned: PlannedTest }) => (
-  <>
-    <p>{tied(heatersSentence(powerW, durationH ?? 6))}</p>
-    {warmestC === null ? null : <p>{tied(warmestSentence(warmestC))}</p>}
-  </>
-);
+function Heaters({ planned, schedule }: { planned: PlannedTest; schedule: Schedule }) {
+  const { powerW, durationH, warmestC } = planned;
+  const heating = schedule.kind === 'hours' ? schedule.heating : null;
+  return (
+    <>
+      <p>{tied(heatersSentence(powerW, heating?.hours ?? durationH ?? USUAL_HEATING))}</p>
+      <p>{whoStays}</p>
+      {heating === null || heating.hours >= heating.wanted ? null : (
+        <p>{tied(shorterHeating(heating.hours, heating.wanted))}</p>
+      )}
+      {warmestC === null ? null : <p>{tied(warmestSentence(warmestC))}</p>}
+    </>
+  );
+}
 
 function Hours({ schedule, timeZone }: { schedule: Schedule; timeZone: string }) {
   if (schedule.kind === 'no night') return <p>{noNight}</p>;
   if (schedule.kind === 'errand') return <p>{schedule.text}</p>;
   return (
     <>
-      {schedule.left !== null && schedule.left < LEAST_COOLING ? (
-        <Caution>{tied(shortNight(schedule.left))}</Caution>
+      {schedule.heating !== null && schedule.heating.left < LEAST_COOLING ? (
+        <Caution>{tied(shortNight(schedule.heating.left))}</Caution>
+      ) : null}
+      {schedule.heating !== null && schedule.heating.hours < LEAST_HEATING ? (
+        <Caution>{tied(shortHeating(schedule.heating.hours))}</Caution>
       ) : null}
       <p class="small lesser">By the house’s clock.</p>
       <ol class="plan-hours">
         {schedule.steps.map(({ at, step }) => (
-          <li key={at}>
+          <li key={`${step} ${at}`}>
             <strong class="figure">{tied(dayAndClock(at, timeZone))}</strong>
             <span>{testSteps[step].what}</span>
             <span class="plan-write">{testSteps[step].write}</span>

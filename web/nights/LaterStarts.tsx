@@ -4,12 +4,14 @@ import { figures } from '../../src/words/index.ts';
 import { ChartFrame } from '../parts/ChartFrame.tsx';
 import { Rule, type RuleMark } from '../parts/Rule.tsx';
 import { Table } from '../parts/Table.tsx';
+import { startsAndStage } from './nightWords.ts';
 
 type Later = NonNullable<StageResult['laterStarts']>;
 
 export function LaterStarts({ stage, several }: { readonly stage: StageResult; readonly several: boolean }) {
   const { laterStarts: later, name } = stage;
   if (later === undefined || later.starts.length === 0) return null;
+  const differs = startsAndStage(stage, stage.nights.filter(({ used }) => used).length);
   const marks = later.starts.map(
     ({ laterH, timeConstantH }): RuleMark => ({
       label: laterH === 0 ? 'As chosen' : laterBy(laterH),
@@ -24,6 +26,7 @@ export function LaterStarts({ stage, several }: { readonly stage: StageResult; r
       table={() => <LaterTable later={later} />}
     >
       <Rule title="Time constant of the same nights, begun later" unit="h" marks={marks} small />
+      {differs === null ? null : <p class="small lesser">{differs}</p>}
     </ChartFrame>
   );
 }

@@ -3,7 +3,8 @@ import type { NightResult } from '../../src/assessment.ts';
 import type { NightCurve } from '../../src/curves.ts';
 import { spokenNight } from '../../src/sheet/drawing/chartWords.ts';
 import { meanOutside } from '../../src/sheet/drawing/meanOutside.ts';
-import { nightSentence } from '../../src/words/answer.ts';
+import { tied } from '../../src/sheet/drawing/tied.ts';
+import { againstDrawnSentence, foretoldSentence, nightSentence } from '../../src/words/answer.ts';
 import { figures } from '../../src/words/index.ts';
 import { NightChart } from '../charts/NightChart.tsx';
 import { nightColumns, rmsOf } from '../charts/nightSeries.ts';
@@ -12,7 +13,7 @@ import { ChartFrame } from '../parts/ChartFrame.tsx';
 import { ProblemList } from '../parts/ProblemList.tsx';
 import { Term } from '../parts/Term.tsx';
 import { DecideNight } from './DecideNight.tsx';
-import { timeConstantOf, windSpeed } from './nightWords.ts';
+import { drawnBand, timeConstantOf, windSpeed } from './nightWords.ts';
 import type { ByHand } from './useByHand.ts';
 
 export interface OneNightProps {
@@ -30,7 +31,15 @@ export function OneNight({ byHand, curve, night, wind, leave }: OneNightProps) {
   return (
     <ChartFrame
       title={`The night of ${figures.day(curve.date)}`}
-      summary={measured ?? `${spokenNight(curve.date, night)}.`}
+      summary={
+        measured === null || night === undefined
+          ? `${spokenNight(curve.date, night)}.`
+          : tied(
+              [measured, foretoldSentence(night), againstDrawnSentence(night)]
+                .filter((it) => it !== null)
+                .join(' '),
+            )
+      }
       table={() => <NightTable curve={curve} timeZone={timeZone} />}
     >
       {night === undefined ? null : <NightFigures curve={curve} night={night} wind={wind} />}
@@ -42,6 +51,7 @@ export function OneNight({ byHand, curve, night, wind, leave }: OneNightProps) {
       ) : null}
       {night === undefined ? null : <DecideNight byHand={byHand} curve={curve} night={night} leave={leave} />}
       <NightChart curve={curve} night={night} timeZone={timeZone} />
+      {curve.foretold === undefined ? null : <p class="small lesser">{drawnBand}</p>}
     </ChartFrame>
   );
 }

@@ -48,3 +48,21 @@ export function slopeSentence({ timeConstantH: it }: StageResult): string | null
   const [low, value, high] = [it.high, it.value, it.low].map((hours) => figures.decimal(10 / hours, 3));
   return `with 10 K between inside and outside it cools by ${low} to ${high} K/h (${value}), a time constant of ${figures.hoursBetween(it)}`;
 }
+
+export const drawnBand =
+  'Hatched between dotted edges: where the house as drawn would have gone from the same evening on, in the same weather. It is as wide as drawing, mass, air and sun leave open (95 %).';
+
+/**
+ * Why the first of the later starts has another interval than the stage; null where both are written alike.
+ *
+ * @param used the nights that the stage's own time constant rests on
+ */
+export function startsAndStage(stage: StageResult, used: number): string | null {
+  const { laterStarts: later, timeConstantH: all } = stage;
+  const first = later?.starts[0]?.timeConstantH;
+  if (later === undefined || all === null || first === undefined) return null;
+  const [own, ofStage] = [figures.hoursBetween(first), figures.hoursBetween(all)];
+  if (own === ofStage) return null;
+  const fewer = later.nights < used ? ` and rests on all ${used} used nights` : '';
+  return `The time constant of the stage, ${ofStage}, also counts what the loggers themselves may be off${fewer}; the intervals here are of the scatter of these nights alone, so “as chosen” stands here as ${own}.`;
+}

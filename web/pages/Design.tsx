@@ -2,9 +2,10 @@
 import { useRoute } from 'preact-iso';
 import type { HouseDetail } from '../../server/api/shapes.ts';
 import type { Assessment } from '../../src/assessment.ts';
-import { gapMarks, heatLossMarks, otherName } from '../../src/sheet/drawing/rules.ts';
+import { gapMarks, heatLossMarks } from '../../src/sheet/drawing/rules.ts';
 import { tied } from '../../src/sheet/drawing/tied.ts';
-import { answerSentence, stageAnswer, widthSentence } from '../../src/words/answer.ts';
+import { answerSentence, stageAnswer, twoLossesSentence, widthSentence } from '../../src/words/answer.ts';
+import { methodsInBrief } from '../../src/words/inBrief.ts';
 import { figures, methodNames } from '../../src/words/index.ts';
 import { FigureWithInterval } from '../parts/FigureWithInterval.tsx';
 import { HouseFrame } from '../parts/HouseFrame.tsx';
@@ -68,10 +69,12 @@ function Beside({
 }) {
   const stage = assessment.stages.at(-1);
   const width = stage === undefined ? null : widthSentence(stage);
+  const both = twoLossesSentence(design);
   const others = stage?.estimates.filter(({ method }) => method !== stage.heatLossWK?.method) ?? [];
   return (
     <>
       {stage === undefined ? null : <p class="answer">{tied(answerSentence(stageAnswer(stage, design)))}</p>}
+      {both === null ? null : <p>{tied(both)}</p>}
       <section>
         <h2>The whole house</h2>
         <Rule title="Heat loss, measured and drawn" unit="W/K" marks={heatLossMarks(assessment, others)} />
@@ -82,9 +85,9 @@ function Beside({
           </p>
         ) : null}
         {width === null ? null : <p class="small lesser">{tied(width)}</p>}
-        {others.map(({ method, heatLossWK }, i) => (
+        {others.map(({ method, heatLossWK }) => (
           <p key={method} class="small lesser">
-            {otherName(i, others.length)}: <FigureWithInterval estimate={heatLossWK} unit="W/K" />,{' '}
+            {methodsInBrief[method]}: <FigureWithInterval estimate={heatLossWK} unit="W/K" />,{' '}
             {methodNames[method]}.
           </p>
         ))}
@@ -175,8 +178,8 @@ function Elements({ design }: { design: TheDesign }) {
         line('Ventilation', design.ventilationWK),
       ]}
       foot={[
-        ...(tested === null ? [] : [line('As tested, vents shut', tested, null)]),
-        line('The whole house as drawn', whole),
+        ...(tested === null ? [] : [line('The whole house as tested, vents shut', tested, null)]),
+        line(tested === null ? 'The whole house as drawn' : 'The whole house in use, vents open', whole),
       ]}
     />
   );

@@ -1,6 +1,6 @@
 /** Every logger over the whole record: thinned by the server, and read finer wherever one looks closer. */
 
-import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
+import { useCallback, useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { useRoute } from 'preact-iso';
 import type { ReadingsAnswer } from '../../server/api/shapes.ts';
 import type { Imported } from '../../src/assessment.ts';
@@ -9,7 +9,7 @@ import { getReadings } from '../api.ts';
 import { localTimeOf } from '../charts/localTime.ts';
 import { ReadingsChart } from '../charts/ReadingsChart.tsx';
 import { wholeOf } from '../charts/readingsPlot.ts';
-import { accountsOf, type ChannelAccount } from '../charts/readingsSeries.ts';
+import { accountsOf, type ChannelAccount, familiesOf } from '../charts/readingsSeries.ts';
 import { type View, within } from '../charts/view.ts';
 import { ByHandStatus } from '../nights/ByHandStatus.tsx';
 import { type AssessedHouse, type ByHand, useByHand } from '../nights/useByHand.ts';
@@ -20,7 +20,7 @@ import { Skeleton } from '../parts/Skeleton.tsx';
 import { Table } from '../parts/Table.tsx';
 import { MoveStages } from '../readings/MoveStages.tsx';
 import { Notes } from '../readings/Notes.tsx';
-import { summaryOf } from '../readings/readingsWords.ts';
+import { readingsMarks, summaryOf } from '../readings/readingsWords.ts';
 import { StageHandles } from '../readings/StageHandles.tsx';
 import { TakeReadings } from '../readings/TakeReadings.tsx';
 import { useStageMoves } from '../readings/useStageMoves.ts';
@@ -72,6 +72,7 @@ function Charts({ byHand, whole }: ChartsProps) {
   if (loaded.kind === 'loaded' && loaded.value !== near) setNear(loaded.value);
   // What is noted and decided is of the whole record, which is loaded anew after each change.
   const shown = asked === null ? whole : { ...near, ...markedIn(whole) };
+  const families = useMemo(() => familiesOf(shown.channels), [shown.channels]);
   const look = useCallback(
     ({ from, to }: View) => setAsked(from <= whole.first && to >= whole.last ? null : { from, to }),
     [whole.first, whole.last],
@@ -93,6 +94,8 @@ function Charts({ byHand, whole }: ChartsProps) {
         {loaded.kind === 'failed' ? <ProblemList problems={loaded.problems} urgent /> : null}
         <ReadingsChart
           readings={shown}
+          families={families}
+          marks={readingsMarks}
           timeZone={timeZone}
           view={view}
           setView={setView}

@@ -10,6 +10,8 @@ export interface PageFrameProps {
   readonly house?: { readonly id: string; readonly name: string; readonly invented: boolean };
   /** The name of the page among those of the house, or the list of them. */
   readonly here?: HousePageName | 'Houses';
+  /** No other page is open to whoever reads this one. */
+  readonly alone?: boolean;
   readonly children: ComponentChildren;
 }
 
@@ -26,7 +28,7 @@ const housePages = [
   { name: 'Stages', path: '/stages' },
 ] as const;
 
-export function PageFrame({ title, house, here, children }: PageFrameProps) {
+export function PageFrame({ title, house, here, alone = false, children }: PageFrameProps) {
   useEffect(() => {
     document.title = house === undefined ? `${title} · Stillwarm` : `${title} · ${house.name}`;
   }, [title, house]);
@@ -36,7 +38,7 @@ export function PageFrame({ title, house, here, children }: PageFrameProps) {
         Skip to the content
       </a>
       <header class="page-head">
-        <p class="page-home">{here === 'Houses' ? 'Stillwarm' : <a href="/">All houses</a>}</p>
+        <p class="page-home">{alone || here === 'Houses' ? 'Stillwarm' : <a href="/">All houses</a>}</p>
         {house === undefined ? (
           <h1>{title}</h1>
         ) : (

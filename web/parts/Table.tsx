@@ -1,5 +1,10 @@
-/** A real table; on a phone it scrolls inside its own frame. The first column names the row. */
+/**
+ * A real table. Where it is wider than its frame it slides inside it, says so in words and by a shade at its edge, and
+ * can be reached by the keyboard; the first column, which names the row, stays.
+ */
 import type { ComponentChildren } from 'preact';
+import { useRef } from 'preact/hooks';
+import { useSideways } from './useSideways.ts';
 import './Table.css';
 
 export interface Column<Row> {
@@ -19,6 +24,8 @@ export interface TableProps<Row> {
 }
 
 export function Table<Row>({ caption, columns, rows, keyOf, foot = [] }: TableProps<Row>) {
+  const frame = useRef<HTMLElement>(null);
+  const sideways = useSideways(frame);
   const line = (row: Row) => (
     <tr key={keyOf(row)}>
       {columns.map(({ cell, numeric }, i) => {
@@ -36,11 +43,23 @@ export function Table<Row>({ caption, columns, rows, keyOf, foot = [] }: TablePr
     </tr>
   );
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by the keyboard
-    <section class="table" aria-label={caption} tabIndex={0}>
+    <section
+      ref={frame}
+      class={sideways === 'fits' ? 'table' : 'table table-wide'}
+      aria-label={caption}
+      // What slides must be reached by the keyboard.
+      {...(sideways === 'fits' ? {} : { tabIndex: 0 })}
+    >
       <table>
         <caption>
-          <span>{caption}</span>
+          <span>
+            {caption}
+            {sideways === 'fits' ? null : (
+              <span class="table-hint" aria-hidden="true">
+                {sideways === 'more' ? 'Slide sideways for the rest →' : '← Slide back for the beginning'}
+              </span>
+            )}
+          </span>
         </caption>
         <thead>
           <tr>

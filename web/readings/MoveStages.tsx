@@ -1,7 +1,7 @@
 /** The stages in exact figures, beside their handles on the chart: moved, kept, or put back. */
 import { moveStages } from '../api.ts';
 import type { ByHand } from '../nights/useByHand.ts';
-import { FormField } from '../parts/FormField.tsx';
+import { DateField } from '../parts/DateField.tsx';
 import { inBrief } from './readingsWords.ts';
 import type { StageMoves } from './useStageMoves.ts';
 import './readings.css';
@@ -40,22 +40,14 @@ export function MoveStages({ byHand, moves, leave, done }: MoveStagesProps) {
         <fieldset key={name}>
           <legend>{name}</legend>
           {(['from', 'to'] as const).map((end) => (
-            <FormField
+            <DateField
               key={end}
               label={end === 'from' ? 'Begins' : 'Ends'}
-              {...(end === 'to' && moves.problems.has(name)
-                ? { problem: moves.problems.get(name) ?? '' }
-                : {})}
-            >
-              {(ties) => (
-                <input
-                  {...ties}
-                  type="datetime-local"
-                  value={asDateTime(end === 'from' ? from : to)}
-                  onInput={({ currentTarget }) => moves.write(name, end, currentTarget.value)}
-                />
-              )}
-            </FormField>
+              type="datetime-local"
+              value={asDateTime(end === 'from' ? from : to)}
+              problem={end === 'to' ? moves.problems.get(name) : undefined}
+              onWrite={(local) => moves.write(name, end, local)}
+            />
           ))}
         </fieldset>
       ))}

@@ -4,6 +4,7 @@ import type { ReadingsAnswer } from '../../server/api/shapes.ts';
 import { dayAndClock } from '../../src/sheet/drawing/clock.ts';
 import { addNote, removeNote } from '../api.ts';
 import type { ByHand } from '../nights/useByHand.ts';
+import { DateField } from '../parts/DateField.tsx';
 import { FormField } from '../parts/FormField.tsx';
 import './readings.css';
 
@@ -101,17 +102,14 @@ function AddNote({ offered, busy, add }: AddNoteProps) {
       <form class="readings-form" onSubmit={submit} noValidate>
         <fieldset>
           <legend class="spoken">A note</legend>
-          <FormField label="When" {...(missing === 'at' ? { problem: 'Give a date and a time.' } : {})}>
-            {(ties) => (
-              <input
-                {...ties}
-                ref={when}
-                type="datetime-local"
-                value={at ?? offered}
-                onInput={({ currentTarget }) => setAt(currentTarget.value)}
-              />
-            )}
-          </FormField>
+          <DateField
+            label="When"
+            type="datetime-local"
+            value={at ?? offered}
+            problem={missing === 'at' ? 'Give a date and a time.' : undefined}
+            input={when}
+            onWrite={setAt}
+          />
           <FormField
             label="What"
             hint="Such as “loft hatch open”."

@@ -8,6 +8,9 @@ export function summaryOf({ first, last, channels, nights }: ReadingsAnswer, tim
   return `${figures.count(channels.length, 'channel')} from ${dayAndClock(first, timeZone)} to ${dayAndClock(last, timeZone)}; of ${figures.count(nights.length, 'night')}, ${used} were used. Each line shows the least and the greatest reading of every interval, so no peak is lost.`;
 }
 
+export const readingsMarks =
+  'A hollow circle is a reading that is kept out; a measure at the head of a plot, readings left out by hand.';
+
 /** "“Before” and “After”" */
 export const inBrief = (names: readonly string[]) => listFormat.format(names.map((name) => `“${name}”`));
 const listFormat = new Intl.ListFormat('en-GB');

@@ -18,14 +18,35 @@ const stepsOf = (it: PlannedTest, date = '2027-01-20', at = place) => {
 };
 
 describe('a heated night', () => {
-  test('is heated from an hour after sunset for as long as the test says', () => {
-    const { steps, left } = stepsOf(planned('heated-night', { durationH: 6, powerW: 3500 }));
-    const at = new Map(steps.map((it) => [it.step, it.at]));
-    const { sunset } = sunTimes('2027-01-20', place);
-    expect(at.get('heat-on')).toBe((sunset ?? 0) + 3600);
-    expect((at.get('heat-off') ?? 0) - (at.get('heat-on') ?? 0)).toBe(6 * 3600);
+  const clock = (at = 0) =>
+    new Intl.DateTimeFormat('en-GB', { timeStyle: 'short', timeZone: place.timeZone }).format(at * 1000);
+  const clocks = (it: PlannedTest, date?: string) =>
+    Object.fromEntries(stepsOf(it, date).steps.map(({ step, at }) => [step, clock(at)]));
+
+  test('is heated from the first half hour an hour after sunset, for as long as the test says', () => {
+    // COMPUTED: the sun sets at 16:31 there on that day.
+    const five = planned('heated-night', { durationH: 5, powerW: 3500 });
+    expect(clocks(five)).toMatchObject({
+      'heat-on': '18:00',
+      'look-after': '18:30',
+      'heat-off': '23:00',
+    });
+    const { heating } = stepsOf(five);
     const { sunrise } = sunTimes('2027-01-21', place);
-    expect(left).toBeCloseTo(((sunrise ?? 0) - (at.get('heat-off') ?? 0)) / 3600, 9);
+    expect(heating).toMatchObject({ hours: 5, wanted: 5 });
+    expect(clock((sunrise ?? 0) - (heating?.left ?? 0) * 3600)).toBe('23:00');
+  });
+
+  test('comes on earlier, not before sunset, rather than keep anybody up', () => {
+    const times = clocks(planned('heated-night', { durationH: 6 }));
+    expect([times['heat-on'], times['heat-off']]).toEqual(['17:00', '23:00']);
+  });
+
+  test('is heated for less than is wanted where the evening is too short', () => {
+    // COMPUTED: the sun sets at 21:01 there on that day.
+    const it = planned('heated-night', { durationH: 8 });
+    expect(stepsOf(it, '2027-05-20').heating).toMatchObject({ hours: 1.5, wanted: 8 });
+    expect(clocks(it, '2027-05-20')['heat-off']).toBe('23:00');
   });
 
   test('is told in the order of time', () => {

@@ -75,6 +75,14 @@ test('the heat was on where it was metered well above nothing, and where house.j
   ]);
 });
 
+test.each([
+  ['the energy of each interval', 'energy', [0, 1.5, 2, 0]],
+  ['the count of a meter', 'meter', [310, 311.5, 313.5, 313.5]],
+] as const)('the heat was on where %s says so', (_, quantity, max) => {
+  const heater = channel({ place: 'heat', quantity, min: max, max });
+  expect(heatedSpans(answer([heater]))).toEqual([{ from: start + HOUR, to: start + 3 * HOUR }]);
+});
+
 describe('keys', () => {
   const whole = { from: 0, to: 10 * 86_400 };
   const view = { from: 86_400, to: 2 * 86_400 };
@@ -131,8 +139,9 @@ describe('what is taken along', () => {
       notes: [{ at: start + HOUR, local: '2027-07-01T02:00', text: 'Hatch <open>' }],
     });
     const svg = readingsSvg(shownOf(readings), 'House');
-    expect(svg.match(/<circle [^>]*fill="#ffffff"/g)).toHaveLength(1);
+    expect(svg.match(/<circle [^>]*r="3.5" fill="#ffffff"/g)).toHaveLength(1);
     expect(svg).toContain('<title>Hatch &#60;open&#62;</title>');
+    expect(svg).toMatch(/<circle [^>]*r="8" [^>]*\/><text [^>]*>1<\/text>/);
   });
 
   test('as SVG: names are never markup, and a gap parts the line', () => {

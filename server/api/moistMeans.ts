@@ -1,0 +1,91 @@
+/** The means of moist air: of each logger over the record, and of each night. */
+import type { Night } from '../../src/sky/nights.ts';
+import type { LoggerMoisture, MeanMoisture } from './loggerShapes.ts';
+import { indexAt, type MoistPiece } from './moistPieces.ts';
+
+export function meansCollector(nights: readonly Night[]) {
+  const loggers = new Map<
+    string,
+    Pick<MoistPiece, 'file' | 'room' | 'place'> & { sums: Sums; nights: Sums[] }
+  >();
+  let [first, last] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  return {
+    take(piece: MoistPiece) {
+      const { file, room, place, air, begin, end } = piece;
+      if (begin === end) return;
+      const own = loggers.get(file) ?? {
+        file,
+        room,
+        place,
+        sums: emptySums(),
+        nights: nights.map(emptySums),
+      };
+      loggers.set(file, own);
+      first = Math.min(first, air.time[begin]);
+      last = Math.max(last, air.time[end - 1]);
+      sumUp(own.sums, piece, begin, end);
+      for (const [i, { sunset, sunrise }] of nights.entries()) {
+        if (sunrise < air.time[begin] || sunset > air.time[end - 1]) continue;
+        const [from, to] = [sunset, sunrise].map((at) =>
+          Math.min(Math.max(indexAt(air.time, at), begin), end),
+        );
+        sumUp(own.nights[i], piece, from, to);
+      }
+    },
+    /** Bounds of all readings [s]; infinite without any. */
+    bounds: () => ({ first, last }),
+    loggers: (): LoggerMoisture[] =>
+      [...loggers.values()].map(({ file, room, place, sums, nights: own }) => ({
+        file,
+        room,
+        place,
+        mean: meanOf(sums),
+        nights: own.flatMap((it, i) =>
+          it.temperature.n === 0 ? [] : [{ date: nights[i].date, ...meanOf(it) }],
+        ),
+      })),
+  };
+}
+
+interface Sum {
+  n: number;
+  sum: number;
+}
+type Sums = Record<'temperature' | 'humidity' | 'absolute' | 'dewPoint' | 'excess', Sum>;
+
+const none = (): Sum => ({ n: 0, sum: 0 });
+const emptySums = (): Sums => ({
+  temperature: none(),
+  humidity: none(),
+  absolute: none(),
+  dewPoint: none(),
+  excess: none(),
+});
+
+/** Adds the readings from `begin` to before `end`; those not known are left out. */
+function sumUp(sums: Sums, { air, excess }: MoistPiece, begin: number, end: number): void {
+  const add = (into: Sum, values: Float64Array) => {
+    for (let i = begin; i < end; i++) {
+      if (Number.isNaN(values[i])) continue;
+      into.n++;
+      into.sum += values[i];
+    }
+  };
+  add(sums.temperature, air.temperature);
+  add(sums.humidity, air.relativeHumidity);
+  add(sums.absolute, air.absoluteHumidity);
+  add(sums.dewPoint, air.dewPoint);
+  if (excess !== null) add(sums.excess, excess);
+}
+
+/** Of some readings. */
+function meanOf({ temperature, humidity, absolute, dewPoint, excess }: Sums): MeanMoisture {
+  const mean = ({ n, sum }: Sum) => sum / n;
+  return {
+    temperatureC: mean(temperature),
+    humidityPercent: mean(humidity) * 100,
+    absoluteGM3: mean(absolute) * 1000,
+    dewPointC: dewPoint.n === 0 ? null : mean(dewPoint),
+    excessGM3: excess.n === 0 ? null : mean(excess) * 1000,
+  };
+}
