@@ -2,38 +2,54 @@
 import { Hono } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import { HTTPException } from 'hono/http-exception';
+import { type Access, thisMachineOnly } from './access/access.ts';
+import { accessLog } from './access/accessLog.ts';
+import { guard } from './access/guard.ts';
 import { api } from './api/index.ts';
+import { openedLink } from './api/openedLink.ts';
 import type { Refusal } from './api/shapes.ts';
 import { pages } from './pages.ts';
 import { machineFailure, Refused, refused } from './refused.ts';
 import { closedHeaders, ownHostOnly } from './security.ts';
 import type { Services } from './services.ts';
 
-/** [bytes]; uploads of files have a limit of their own. */
+/** [bytes]; uploads of files and photos have limits of their own. */
 const LARGEST_BODY = 1024 * 1024;
-const isUpload = (path: string) => /^\/api\/bringings\/[^/]+\/files\//.test(path);
+const HALF_A_YEAR = 15_552_000; // [s]
+const isUpload = (path: string) =>
+  /^\/api\/((shared\/)?bringings\/[^/]+\/files\/|houses\/[^/]+\/(sheet\.html|pack\.zip)$)/.test(path);
 
-export function createApp(services: Services) {
+/** @param access of this machine alone when left out */
+export function createApp(services: Services, access: Access = thisMachineOnly()) {
   const limit = bodyLimit({
     maxSize: LARGEST_BODY,
     onError: () => {
       throw refused(413, 'too-large', 'This request is larger than any that is answered.');
     },
   });
-  const app = new Hono()
+  const app = new Hono();
+  if (access.door !== null) app.use(accessLog(services.tell));
+  app
     .use(closedHeaders)
-    .use(ownHostOnly)
+    .use(ownHostOnly(access))
+    .use(async (c, next) => {
+      if (access.secure) c.header('Strict-Transport-Security', `max-age=${HALF_A_YEAR}`);
+      await next();
+    })
     .use('/api/*', async (c, next) => {
       c.header('Cache-Control', 'no-store');
       return isUpload(c.req.path) ? next() : limit(c, next);
     })
-    .route('/api', api(services))
+    .use('/api/*', guard(access, services.reading))
+    .use('/api', guard(access, services.reading))
+    .route('/api', api(services, access))
     .all('/api', () => {
       throw noSuchRoute();
     })
     .all('/api/*', () => {
       throw noSuchRoute();
     })
+    .route('/l', openedLink(services, access))
     .route('/', pages(services.pages));
 
   app.onError((error, c) => {

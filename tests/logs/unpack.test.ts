@@ -3,6 +3,7 @@ import { gzipSync, strToU8, zipSync } from 'fflate';
 import { describe, expect, test } from 'vitest';
 import { crc32 } from '../../src/logs/crc32.ts';
 import { unpack } from '../../src/logs/unpack.ts';
+import { say } from '../../src/words/index.ts';
 import { finding, read } from './reading.ts';
 
 const log = 'Time,Temperature\n2026-01-25 18:00,21.5\n2026-01-25 18:10,21.4\n';
@@ -43,6 +44,17 @@ describe('an archive is refused', () => {
       names: ['kitchen.csv', 'loft.csv'],
     });
   });
+});
+
+test('of an archive with thousands of logs a few are named', () => {
+  const names = Array.from({ length: 3000 }, (_, i) => `${i}.csv`);
+  const found = finding(
+    read(zip(Object.fromEntries(names.map((name) => [name, ''])))),
+    'archive-several-logs',
+  );
+  if (found === undefined) throw new Error('nothing is said of it');
+  expect(say(found).text).toMatch(/^The archive holds 3000 logs, among them /);
+  expect(say(found).text.length).toBeLessThan(200);
 });
 
 describe('a bomb', () => {
