@@ -2,12 +2,27 @@
 import { assessCommand } from './assessCommand.ts';
 
 const usage = `Usage:
-  stillwarm serve [--port 8620] [--data DIR] [--host ADDR] [--largest-mb 512]
+  stillwarm serve [--port 8620] [--data DIR] [--host ADDR] [--origin URL] [--watch DIR]
+                  [--largest-mb 512]
       Opens the dashboard on this machine and prints its address.
       --port    0 for any free one (or STILLWARM_PORT)
       --data    the folder of the database; ./data when left out (or STILLWARM_DATA)
-      --host    127.0.0.1, localhost or ::1
+      --host    127.0.0.1 when left out: this machine alone. 0.0.0.0 serves others too, at every address of this
+                machine; they need the passphrase (STILLWARM_PASSPHRASE, or stillwarm passphrase)
+      --origin  the public address of a proxy with TLS before it, such as https://houses.example
+      --watch   a folder in which logs appear, as DIR/HOUSE/log.csv: what is complete is read into the house of that
+                name, or into a new one where DIR/HOUSE holds a house.json. Nothing in it is changed.
       --largest-mb  the largest file that is taken (or STILLWARM_LARGEST_MB)
+
+  stillwarm passphrase [--data DIR]
+      Asks for the passphrase that others need, and keeps its salted hash in the data folder. Whoever has signed in
+      with another one has to do so again.
+
+  stillwarm backup FILE [--data DIR] [--overwrite]
+      Puts everything that the dashboard holds into one file, also while it runs, and checks it.
+
+  stillwarm restore FILE [--data DIR]
+      Puts a backup in the place of what the data folder holds, which is put aside. The dashboard must not run.
 
   stillwarm assess FOLDER [--json] [--stage NAME]
       Reads house.json and the logs it names, and tells how well the shell holds its heat.
@@ -32,6 +47,21 @@ if (command === 'assess') {
 } else if (command === 'sheet') {
   const { sheetCommand } = await import('./sheetCommand.ts');
   process.exitCode = await sheetCommand(rest, new Date(), process.stdout, process.stderr);
+} else if (command === 'passphrase') {
+  const { passphraseCommand } = await import('./passphraseCommand.ts');
+  process.exitCode = await passphraseCommand(
+    rest,
+    process.env,
+    process.stdin,
+    process.stdout,
+    process.stderr,
+  );
+} else if (command === 'backup') {
+  const { backupCommand } = await import('./backupCommand.ts');
+  process.exitCode = backupCommand(rest, process.env, process.stdout, process.stderr);
+} else if (command === 'restore') {
+  const { restoreCommand } = await import('./restoreCommand.ts');
+  process.exitCode = restoreCommand(rest, process.env, new Date(), process.stdout, process.stderr);
 } else if (command === 'serve') {
   // Only here, so that assessing a folder needs no database.
   const { serveCommand, toldToStop } = await import('./serveCommand.ts');

@@ -2,8 +2,10 @@
 import { mkdirSync } from 'node:fs';
 import type { Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
+import { availableParallelism } from 'node:os';
 import { join, resolve } from 'node:path';
 import { createAdaptorServer } from '@hono/node-server';
+import type { Access } from './access/access.ts';
 import { createApp } from './app.ts';
 import { calculateInThread } from './jobs/calculateInThread.ts';
 import { startWorker } from './jobs/worker.ts';
@@ -12,6 +14,9 @@ import { packageRoot, softwareVersion } from './root.ts';
 import { begin, createServices } from './services.ts';
 import { openForReading, openForWriting } from './store/database.ts';
 import { readingFrom } from './store/reading.ts';
+
+/** Each assessment holds the logs of a house in memory; one core is left to answer with. */
+const MOST_AT_ONCE = 4;
 
 export interface Running {
   readonly port: number;
@@ -23,6 +28,8 @@ export interface Running {
  *
  * @param port 0 for any free one
  * @param largestFile of those that are brought [bytes]
+ * @param access who may look
+ * @param watchedFolder in which houses' logs appear; null for none
  * @throws UnusableDatabase, or what the machine has against the port or the folder
  */
 export async function serve(
@@ -30,6 +37,8 @@ export async function serve(
   port: number,
   dataFolder: string,
   largestFile: number,
+  access: Access,
+  watchedFolder: string | null,
   tell: (text: string) => void,
 ): Promise<Running> {
   // The port comes first: a second start on the same one fails before it touches the first one's folder.
@@ -48,7 +57,8 @@ export async function serve(
 
   try {
     const folder = resolve(dataFolder);
-    mkdirSync(folder, { recursive: true });
+    // Of other users of the machine nobody reads when people are at home.
+    mkdirSync(folder, { recursive: true, mode: 0o700 });
     const database = join(folder, 'stillwarm.sqlite');
     openForWriting(database).close();
     const db = openForReading(database);
@@ -60,8 +70,10 @@ export async function serve(
       reading: readingFrom(db),
       writer,
       calculate: calculateInThread((task) => startWorker('calculationWorker', task)),
+      atOnce: Math.min(MOST_AT_ONCE, Math.max(1, availableParallelism() - 1)),
       bringingFolder: join(folder, 'bringing'),
       demonstrationFolder: join(packageRoot, 'sample-logs'),
+      watchedFolder,
       pages: join(packageRoot, 'dist/web'),
       largestFile,
       closing: closing.signal,
@@ -75,7 +87,7 @@ export async function serve(
       closeWriter,
     );
     await begin(services);
-    answer(createApp(services));
+    answer(createApp(services, access));
   } catch (error) {
     await stop();
     throw error;

@@ -4,8 +4,10 @@ import { join } from 'node:path';
 import { type Assessments, assessmentQueue } from './jobs/assessments.ts';
 import { type Bringings, bringingsIn, type Onto } from './jobs/bringings.ts';
 import { type Demonstration, demonstrationHouse } from './jobs/demonstration.ts';
+import { type AddLaterExport, laterExports } from './jobs/laterExports.ts';
 import { type Calculate, Stopped } from './jobs/tasks.ts';
 import { type Undoing, undoingIn } from './jobs/undoing.ts';
+import { type Watching, watching } from './jobs/watch/watching.ts';
 import type { Writer } from './jobs/writer.ts';
 import type { HouseToStore } from './store/houseToStore.ts';
 import type { Reading } from './store/reading.ts';
@@ -15,8 +17,12 @@ export interface Services {
   readonly writer: Writer;
   readonly assessments: Assessments;
   readonly bringings: Bringings;
+  /** Adds a file to a stored house without anybody looking at it before. */
+  readonly addLaterExport: AddLaterExport;
   /** Takes the latest version of a house back, which is then assessed again. */
   undo: Undoing['undo'];
+  /** Null when no folder is watched. */
+  readonly watching: Watching | null;
   /** Stored houses are assessed at once, this one too. */
   readonly demonstration: Demonstration;
   /** Folder of the built pages. */
@@ -36,9 +42,13 @@ export interface Parts {
   readonly reading: Reading;
   readonly writer: Writer;
   readonly calculate: Calculate;
+  /** How many houses are assessed at a time. */
+  readonly atOnce: number;
   /** Where house folders wait to be kept. */
   readonly bringingFolder: string;
   readonly demonstrationFolder: string;
+  /** A folder in which houses' logs appear; null for none. */
+  readonly watchedFolder: string | null;
   readonly pages: string;
   /** [bytes] */
   readonly largestFile: number;
@@ -56,15 +66,10 @@ export function createServices(parts: Parts): Services {
     assessments.start(id);
     return id;
   };
-  /** What goes on is the assessment of the house as it was. */
-  const assessAnew = async (id: string) => {
-    await assessments.cancel(id);
-    assessments.start(id);
-  };
   const storeOnto = async (house: HouseToStore, { id, content }: Onto) => {
     if (house.content === content) return id; // the same files again change nothing
     await writer.addVersion(id, content, house, now());
-    await assessAnew(id);
+    await assessments.bringUpToDate(id);
     return id;
   };
   const bringings = bringingsIn({
@@ -82,15 +87,21 @@ export function createServices(parts: Parts): Services {
     calculate,
     store: (house) => store(house, true),
   });
+  const addLaterExport = laterExports({ reading, bringings });
+  const { watchedFolder: folder, tell } = parts;
+  const watched =
+    folder === null ? null : watching({ folder, reading, writer, bringings, addLaterExport, tell });
   const undoing = undoingIn({ workFolder: parts.bringingFolder, database, reading, writer, calculate });
   return {
     reading,
     writer,
     assessments,
     bringings,
+    addLaterExport,
+    watching: watched,
     async undo(id) {
       await undoing.undo(id);
-      await assessAnew(id);
+      await assessments.bringUpToDate(id);
     },
     demonstration,
     pages: parts.pages,
@@ -99,6 +110,7 @@ export function createServices(parts: Parts): Services {
     async close() {
       bringings.close();
       undoing.close();
+      await watched?.close();
       await demonstration.close();
       await assessments.close();
     },
@@ -114,11 +126,13 @@ export async function begin({
   assessments,
   bringings,
   demonstration,
+  watching,
   tell,
 }: Services): Promise<void> {
   await bringings.clear();
   const houses = reading.houses();
-  for (const house of houses) if (!assessments.isCurrent(house)) assessments.start(house.id);
+  for (const house of houses) if (!assessments.isCurrent(house)) await assessments.bringUpToDate(house.id);
+  watching?.start();
   if (houses.length > 0 || reading.demonstrationWasStored()) return;
   demonstration.store().catch((error: unknown) => {
     if (error instanceof Stopped) return;

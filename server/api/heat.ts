@@ -5,7 +5,7 @@ import { z } from 'zod';
 import type { HeatEntry, House } from '../../src/house.ts';
 import { noSuchHouse, refused } from '../refused.ts';
 import type { Services } from '../services.ts';
-import { changeHouse, type Edit } from './byHand.ts';
+import { changeHouse } from './byHand.ts';
 import { summaryOf } from './summaryOf.ts';
 import { checkedJson } from './validate.ts';
 
@@ -20,8 +20,8 @@ const readByEye = z.strictObject({
 
 export const heatApi = (services: Services) => {
   const { reading } = services;
-  const change = async (id: string, edits: (house: House) => readonly Edit[]) => {
-    await changeHouse(services, id, edits);
+  const change = async (id: string, to: (house: House) => House) => {
+    await changeHouse(services, id, to);
     const house = reading.house(id);
     if (house === null) throw noSuchHouse();
     return summaryOf(house, services);
@@ -29,21 +29,23 @@ export const heatApi = (services: Services) => {
   return new Hono()
     .post('/:id/heat', checkedJson(readByEye), async (c) => {
       const entry = c.req.valid('json');
-      return c.json(await change(c.req.param('id'), ({ heat }) => [added(entry, heat)]), 201);
+      return c.json(await change(c.req.param('id'), (house) => added(entry, house)), 201);
     })
     .delete('/:id/heat', checkedJson(readByEye), async (c) => {
       const entry = c.req.valid('json');
-      return c.json(await change(c.req.param('id'), ({ heat = [] }) => [removed(entry, heat)]));
+      return c.json(await change(c.req.param('id'), (house) => removed(entry, house)));
     });
 };
 
-const added = (entry: HeatEntry, heat: readonly HeatEntry[] | undefined): Edit =>
-  heat === undefined ? { path: ['heat'], value: [entry] } : { path: ['heat', heat.length], value: entry };
+const added = (entry: HeatEntry, { heat = [], ...house }: House): House => ({
+  ...house,
+  heat: [...heat, entry],
+});
 
-function removed(entry: HeatEntry, heat: readonly HeatEntry[]): Edit {
+function removed(entry: HeatEntry, { heat = [], ...house }: House): House {
   const at = heat.findIndex((it) => isDeepStrictEqual(it, entry));
   if (at < 0) throw noSuchHeat();
-  return { path: heat.length === 1 ? ['heat'] : ['heat', at], value: undefined };
+  return heat.length === 1 ? house : { ...house, heat: heat.toSpliced(at, 1) };
 }
 
 const noSuchHeat = () =>

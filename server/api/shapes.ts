@@ -34,6 +34,8 @@ export interface HouseSummary {
   readonly away: boolean;
   /** ISO 8601 with the house's offset. */
   readonly lastReading: string | null;
+  /** A date that was agreed on; left out while none was. */
+  readonly keepUntil?: string;
   readonly state: HouseState;
   /** Of the last stage; null until assessed. */
   readonly answer: {
@@ -186,6 +188,32 @@ export interface TakenFile {
 export interface BringingProgress {
   /** The files being read for the preview; null while none is. */
   readonly reading: Work | null;
+}
+
+/** The answer to readings that were sent to a house: POST /api/houses/:id/readings. */
+export interface AddedExport {
+  /** As the house calls it from now on; null when nothing in it was new and nothing was stored. */
+  readonly file: string | null;
+  /** The logger's first file. */
+  readonly of: string;
+  readonly newReadings: number;
+  /** Instants for which another value is stored, which stays. */
+  readonly conflicts: number;
+}
+
+/** What is amiss in the watched folder. */
+export interface WatchedAnswer {
+  /** Null when no folder is watched. */
+  readonly folder: string | null;
+  readonly problems: readonly WatchedProblem[];
+}
+
+export interface WatchedProblem {
+  /** Below the watched folder. */
+  readonly path: string;
+  /** The id of the house that its folder is named for; null when there is none. */
+  readonly house: string | null;
+  readonly problems: readonly Message[];
 }
 
 /** Every refusal of the API: what happened, where, and what to do. */

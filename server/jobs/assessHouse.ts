@@ -8,8 +8,8 @@ import { reportOf } from '../../src/report.ts';
 import { drawnBeside, say } from '../../src/words/index.ts';
 import type { HouseSummary } from '../api/shapes.ts';
 import { openForReading } from '../store/database.ts';
+import type { Outcome } from '../store/outcomes.ts';
 import { readingFrom } from '../store/reading.ts';
-import type { Outcome } from '../store/writing.ts';
 import { noRecord } from './noRecord.ts';
 
 /**

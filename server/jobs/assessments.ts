@@ -1,4 +1,4 @@
-/** The queue of assessments: one at a time, told about as it goes, to be cancelled at any time. */
+/** The queue of assessments: a few at a time, told about as they go, to be cancelled at any time. */
 
 import type { Message } from '../../src/assessment.ts';
 import type { HouseState, Work } from '../api/shapes.ts';
@@ -17,46 +17,70 @@ interface Needs {
   readonly reading: Reading;
   readonly writer: Writer;
   readonly calculate: Calculate;
+  /** How many houses are assessed at a time. */
+  readonly atOnce: number;
   tell(text: string): void;
+}
+
+interface AtWork {
+  readonly restsOn: string;
+  readonly calculation: Calculation<unknown>;
+  work: Work;
+  /** Nobody wants its result any more, and nobody cancelled it either. */
+  superseded: boolean;
+  /** Resolves when its result is stored or it was stopped. */
+  ended: Promise<void>;
 }
 
 export type Assessments = ReturnType<typeof assessmentQueue>;
 
-export function assessmentQueue({ database, software, reading, writer, calculate, tell }: Needs) {
+export function assessmentQueue(needs: Needs) {
+  const { database, software, reading, writer, calculate, atOnce, tell } = needs;
   const waiting: string[] = [];
-  let running: { id: string; work: Work; calculation: Calculation<unknown>; ended: Promise<void> } | null =
-    null;
+  const running = new Map<string, AtWork>();
   const brokenDown = new Map<string, Message>();
   const { changed, watch } = watchers();
   let closed = false;
 
-  const restsOn = ({ content }: StoredHouse) => sha256(`${content} ${software}`);
+  const restsOn = ({ figures }: StoredHouse) => sha256(`${figures} ${software}`);
 
-  /** Whether the stored outcome is of this very content and version. */
+  /** Whether the stored outcome rests on what the house is now, and on this version of the program. */
   const isCurrent = (house: StoredHouse) => house.outcome?.restsOn === restsOn(house);
 
   function next(): void {
-    if (running !== null || closed) return;
-    const id = waiting.shift();
-    if (id === undefined) return;
-    const house = reading.house(id);
-    if (house === null) {
-      next();
-      return;
+    while (!closed && running.size < atOnce) {
+      const id = waiting.find((it) => !running.has(it));
+      if (id === undefined) return;
+      waiting.splice(waiting.indexOf(id), 1);
+      const house = reading.house(id);
+      if (house !== null) begin(house);
     }
+  }
+
+  function begin(house: StoredHouse): void {
+    const { id } = house;
     const calculation = calculate({ kind: 'assess', database, id }, (step) => {
-      if (running?.id === id) running.work = assessing(step);
+      own.work = assessing(step);
       changed(id);
     });
-    const ended = calculation.result
-      .then((outcome) => writer.storeOutcome(id, restsOn(house), outcome))
-      .catch((error: unknown) => (error instanceof Stopped ? storeCancelled(id) : breakDown(id, error)))
-      .then(() => {
-        running = null;
-        changed(id);
-        next();
-      });
-    running = { id, work: beginning, calculation, ended };
+    const own: AtWork = {
+      restsOn: restsOn(house),
+      calculation,
+      work: beginning,
+      superseded: false,
+      ended: calculation.result
+        .then((outcome) => writer.storeOutcome(id, own.restsOn, outcome))
+        .catch(async (error: unknown) => {
+          if (!(error instanceof Stopped)) breakDown(id, error);
+          else if (!own.superseded) await storeCancelled(id);
+        })
+        .then(() => {
+          running.delete(id);
+          changed(id);
+          next();
+        }),
+    };
+    running.set(id, own);
   }
 
   /** A result that still holds stays; otherwise it is kept that the person did not want one. */
@@ -84,11 +108,28 @@ export function assessmentQueue({ database, software, reading, writer, calculate
     });
   }
 
+  /** Puts a house into the queue, unless it is in it already. */
+  function start(id: string): void {
+    brokenDown.delete(id);
+    forgetCancelled(id);
+    if (!running.has(id) && !waiting.includes(id)) waiting.push(id);
+    next();
+    changed(id);
+  }
+
+  /** Whether it was waiting. */
+  function dequeue(id: string): boolean {
+    const at = waiting.indexOf(id);
+    if (at >= 0) waiting.splice(at, 1);
+    return at >= 0;
+  }
+
   return {
     isCurrent,
 
     stateOf(house: StoredHouse): HouseState {
-      if (running?.id === house.id) return { kind: 'assessing', ...running.work };
+      const own = running.get(house.id);
+      if (own !== undefined) return { kind: 'assessing', ...own.work };
       if (waiting.includes(house.id)) return { kind: 'assessing', ...queued };
       const broken = brokenDown.get(house.id);
       if (broken !== undefined) return { kind: 'not assessed', problems: [broken] };
@@ -99,25 +140,41 @@ export function assessmentQueue({ database, software, reading, writer, calculate
         : { kind: outcome.kind };
     },
 
-    /** Puts a house into the queue, unless it is in it already. */
-    start(id: string): void {
+    start,
+
+    /**
+     * After a change of the house: what is under way for it as it was is stopped; a result of the house as it now is
+     * stays or is taken up again; else it is assessed.
+     */
+    async bringUpToDate(id: string): Promise<void> {
+      const house = reading.house(id);
+      if (house === null) return;
+      const wanted = restsOn(house);
+      const own = running.get(id);
+      if (own?.restsOn === wanted) return;
+      dequeue(id);
+      if (own !== undefined) {
+        own.superseded = true;
+        own.calculation.stop();
+        await own.ended;
+      }
       brokenDown.delete(id);
-      forgetCancelled(id);
-      if (running?.id !== id && !waiting.includes(id)) waiting.push(id);
-      next();
-      changed(id);
+      if (isCurrent(house)) changed(id);
+      else if (reading.hasFormerResult(id, wanted)) {
+        await writer.takeUpResult(id, wanted);
+        changed(id);
+      } else start(id);
     },
 
     /** Resolves when the assessment has ended; at once when there is none. */
     async cancel(id: string): Promise<void> {
-      const at = waiting.indexOf(id);
-      if (at >= 0) {
-        waiting.splice(at, 1);
+      const own = running.get(id);
+      if (dequeue(id)) {
         await storeCancelled(id);
         changed(id);
-      } else if (running?.id === id) {
-        running.calculation.stop();
-        await running.ended;
+      } else if (own !== undefined) {
+        own.calculation.stop();
+        await own.ended;
       }
     },
 
@@ -128,8 +185,8 @@ export function assessmentQueue({ database, software, reading, writer, calculate
     /** Stops the work without marking anything as cancelled: it begins again at the next start. */
     async close(): Promise<void> {
       closed = true;
-      running?.calculation.stop();
-      await running?.ended;
+      for (const { calculation } of running.values()) calculation.stop();
+      await Promise.all(Array.from(running.values(), ({ ended }) => ended));
     },
   };
 }

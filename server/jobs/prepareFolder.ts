@@ -18,7 +18,14 @@ import { reportImport } from '../../src/report.ts';
 import { say } from '../../src/words/index.ts';
 import type { BringingPreview, FilePreview } from '../api/shapes.ts';
 import { openForReading } from '../store/database.ts';
-import { bytesOf, type HouseToStore, houseToStore } from '../store/houseToStore.ts';
+import {
+  bytesOf,
+  type HouseToStore,
+  houseToStore,
+  type ReadFolder,
+  readAlike,
+  unreadHouse,
+} from '../store/houseToStore.ts';
 import { entriesOf } from '../store/joinedChannels.ts';
 import { answersOf, signatureOf } from '../store/layout.ts';
 import { type Reading, readingFrom } from '../store/reading.ts';
@@ -73,6 +80,8 @@ function prepared(
   const json = jsonOf(folder, base, matches);
   const reading = json === null ? null : houseIn(json);
   const house = reading?.kind === 'house' ? reading.house : null;
+  if (base !== null && brought.size === 0 && house !== null && json !== null && readAlike(base.house, house))
+    return unread({ house, json, files: base.files });
   const named = house === null ? [] : filesNamed(house);
   const unnamed = [...brought.keys()].filter((name) => !named.includes(name));
   const all = withPlaced(house ?? base?.house ?? houseless, unnamed, (name) => {
@@ -113,6 +122,12 @@ function prepared(
     house: ready ? houseToStore({ house, json, files: kept }, into, read) : null,
   };
 }
+
+/** A change of house.json that no reading hangs on: a note, a decision, a wall. */
+const unread = (folder: ReadFolder): PreparedFolder => ({
+  preview: { house: folder.house, files: [], problems: [], missing: [], notes: [], ready: true },
+  house: unreadHouse(folder),
+});
 
 function matchesOf(
   { house, files }: StoredBase,

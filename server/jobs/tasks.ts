@@ -1,6 +1,6 @@
 /** What is worked out beside the request thread: plain functions, to which a worker only passes messages. */
 import type { AssessStep } from '../../src/assess.ts';
-import type { Outcome } from '../store/writing.ts';
+import type { Outcome } from '../store/outcomes.ts';
 import { assessHouse } from './assessHouse.ts';
 import { type FolderToPrepare, type PreparedFolder, prepareFolder } from './prepareFolder.ts';
 import { type VersionBefore, versionBefore } from './versionBefore.ts';

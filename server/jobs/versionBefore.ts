@@ -1,10 +1,13 @@
-/** The version of a house before its latest one, its readings read anew from the original files. */
+/** The version of a house before its latest one, its readings read anew from the original files unless they are those of now. */
+import { isDeepStrictEqual } from 'node:util';
 import type { Message } from '../../src/assessment.ts';
+import type { House } from '../../src/house.ts';
 import { readLog } from '../../src/logs/index.ts';
 import { say } from '../../src/words/index.ts';
 import { openForReading } from '../store/database.ts';
-import { type HouseToStore, houseToStore } from '../store/houseToStore.ts';
-import { readingFrom } from '../store/reading.ts';
+import { type HouseToStore, houseToStore, readAlike, unreadHouse } from '../store/houseToStore.ts';
+import { type Reading, readingFrom } from '../store/reading.ts';
+import type { StoredFile } from '../store/versions.ts';
 import { houseIn, storedFiles } from './storedFolder.ts';
 
 export type VersionBefore =
@@ -20,16 +23,21 @@ export type VersionBefore =
 export function versionBefore(database: string, id: string, into: string): VersionBefore {
   const db = openForReading(database);
   try {
-    const folder = readingFrom(db).before(id);
+    const store = readingFrom(db);
+    const folder = store.before(id);
     if (folder === null) return { kind: 'none' };
     const reading = houseIn(folder.json);
     if (reading.kind === 'problems') return { kind: 'problems', problems: reading.problems.map(say) };
-    const { house } = reading;
-    return {
-      kind: 'version',
-      house: houseToStore({ house, json: folder.json, files: storedFiles(folder) }, into, readLog),
-    };
+    const before = { house: reading.house, json: folder.json, files: storedFiles(folder) };
+    const same = readsAsNow(before.house, folder.files, store, id);
+    return { kind: 'version', house: same ? unreadHouse(before) : houseToStore(before, into, readLog) };
   } finally {
     db.close();
   }
+}
+
+function readsAsNow(house: House, files: readonly StoredFile[], store: Reading, id: string): boolean {
+  const json = store.json(id);
+  const now = json === null ? null : houseIn(json);
+  return now?.kind === 'house' && readAlike(house, now.house) && isDeepStrictEqual(files, store.files(id));
 }

@@ -71,9 +71,15 @@ export function writerInThread(start: () => Worker, tell: (text: string) => void
     keepHouse: (...args) => ask('keepHouse', args),
     addVersion: (...args) => ask('addVersion', args),
     undoVersion: (...args) => ask('undoVersion', args),
+    addLink: (...args) => ask('addLink', args),
+    removeLink: (...args) => ask('removeLink', args),
+    keepUntil: (...args) => ask('keepUntil', args),
     putAway: (...args) => ask('putAway', args),
     deleteHouse: (...args) => ask('deleteHouse', args),
     storeOutcome: (...args) => ask('storeOutcome', args),
+    takeUpResult: (...args) => ask('takeUpResult', args),
+    noteWatched: (...args) => ask('noteWatched', args),
+    forgetWatched: (...args) => ask('forgetWatched', args),
   };
   /** Lets what is waiting finish, and ends the thread. */
   const close = async () => {

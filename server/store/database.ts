@@ -1,10 +1,15 @@
 /** The database file: opened, brought to the newest layout, or refused. */
 import { existsSync } from 'node:fs';
-import Sqlite, { type Database, SqliteError } from 'better-sqlite3';
+import Sqlite, { type Database } from 'better-sqlite3';
+import { backupBeforeMigration } from './beforeMigration.ts';
 import { migrations } from './migrations/index.ts';
+import { whatIsAt } from './whatIsAt.ts';
 
 /** The file cannot be used as it is; the message says why and what to do. It was left alone. */
 export class UnusableDatabase extends Error {}
+
+/** The name of the database in a data folder. */
+export const DATABASE_FILE = 'stillwarm.sqlite';
 
 /** How long a connection waits for another that writes [ms]. */
 const BUSY = 5000;
@@ -12,7 +17,8 @@ const BUSY = 5000;
 const LARGEST_LOG = 16 * 1024 * 1024;
 
 /**
- * The one connection that writes. Creates the file where there is none and runs the migrations it lacks.
+ * The one connection that writes. Creates the file where there is none and runs the migrations it lacks, after a
+ * backup of the file as it was.
  *
  * @throws UnusableDatabase when the file is no database of ours, or one of a newer version
  */
@@ -23,7 +29,10 @@ export function openForWriting(path: string): Database {
     db.pragma('journal_mode = WAL');
     db.pragma('synchronous = FULL');
     db.pragma('foreign_keys = ON');
+    db.pragma('secure_delete = ON'); // what is deleted is overwritten
     db.pragma(`journal_size_limit = ${LARGEST_LOG}`);
+    const layout = layoutOf(db);
+    if (layout > 0 && layout < migrations.length) backupBeforeMigration(db, path, layout);
     migrate(db, migrations);
     return db;
   } catch (error) {
@@ -39,32 +48,29 @@ export function openForReading(path: string): Database {
 
 /** Runs the migrations that the database lacks, all in one transaction. */
 export function migrate(db: Database, steps: readonly string[]): void {
-  const version = versionOf(db);
-  if (version >= steps.length) return;
+  if (layoutOf(db) >= steps.length) return;
   db.transaction(() => {
-    for (const step of steps.slice(version)) db.exec(step);
+    const layout = layoutOf(db); // another process may have been first
+    for (const step of steps.slice(layout)) db.exec(step);
     db.pragma(`user_version = ${steps.length}`);
   }).immediate();
 }
 
-const versionOf = (db: Database) => Number(db.pragma('user_version', { simple: true }));
+const layoutOf = (db: Database) => Number(db.pragma('user_version', { simple: true }));
 
 function refuseUnlessOurs(path: string): void {
-  const db = new Sqlite(path, { readonly: true, timeout: BUSY });
-  try {
-    const version = versionOf(db);
-    if (version > migrations.length)
-      throw new UnusableDatabase(
-        `${path} was written by a newer version of Stillwarm (layout ${version}; this one knows ${migrations.length}). ` +
-          'It was left as it is. Start the newer version, or name another folder with --data.',
-      );
-  } catch (error) {
-    if (error instanceof SqliteError && error.code === 'SQLITE_NOTADB')
-      throw new UnusableDatabase(
-        `${path} is not a database. Move it away, or name another folder with --data.`,
-      );
-    throw error;
-  } finally {
-    db.close();
-  }
+  const found = whatIsAt(path);
+  if (found.kind === 'newer')
+    throw new UnusableDatabase(
+      `${path} was written by a newer version of Stillwarm (layout ${found.layout}; this one knows ${migrations.length}). ` +
+        'It was left as it is. Start the newer version, or name another folder with --data.',
+    );
+  if (found.kind === 'no database')
+    throw new UnusableDatabase(
+      `${path} is not a database. Move it away, or name another folder with --data.`,
+    );
+  if (found.kind === 'of another program')
+    throw new UnusableDatabase(
+      `${path} is a database of another program. It was left as it is. Move it away, or name another folder with --data.`,
+    );
 }

@@ -1,15 +1,16 @@
 /** A house folder -> all that the store keeps of it: the reading of the logs, done before anything is written. */
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
+import { isDeepStrictEqual } from 'node:util';
 import type { Quantity } from '../../src/assessment.ts';
 import type { House, Logger } from '../../src/house.ts';
 import type { readLog } from '../../src/logs/index.ts';
 import { exportsOf, type Shelf, shelfOf } from '../../src/record/index.ts';
 import { spacingOf } from '../../src/series/steps.ts';
+import { contentOf, figuresOf } from './contentOf.ts';
 import { entriesOf, type JoinedChannel, joinedChannels } from './joinedChannels.ts';
 import { type Layout, layoutsOf } from './layout.ts';
 import { writeReadings } from './readingsFile.ts';
-import { sha256 } from './sha256.ts';
 
 /** Files and readings stay on disk until they are stored: a year of many loggers is too much to pass about. */
 export interface HouseToStore {
@@ -17,8 +18,11 @@ export interface HouseToStore {
   readonly timeZone: string;
   readonly json: Uint8Array;
   readonly content: string;
+  /** See contentOf.ts, both. */
+  readonly figures: string;
   readonly files: readonly FileToStore[];
-  readonly channels: readonly ChannelToStore[];
+  /** Null when they are those of the stored house that this one is a change of. */
+  readonly channels: readonly ChannelToStore[] | null;
   readonly layouts: readonly Layout[];
 }
 
@@ -70,15 +74,10 @@ export function houseToStore(
   into: string,
   read: typeof readLog,
 ): HouseToStore {
-  const listed = Array.from(files, ([name, { bytes, ...file }]) => ({ name, bytes: bytes.length, ...file }));
   const shelf = shelfOf(house, bytesOf(files), { read });
   mkdirSync(into, { recursive: true });
   return {
-    name: house.name,
-    timeZone: house.location.timeZone,
-    json,
-    content: contentOf(json, listed),
-    files: listed,
+    ...unreadHouse({ house, json, files }),
     channels: channelsOf(house, shelf).map(({ time, value, doubt, ...channel }, i) => {
       const path = join(into, String(i));
       writeReadings(path, { time, value, doubt });
@@ -88,12 +87,34 @@ export function houseToStore(
   };
 }
 
+/** A house whose readings are stored already: none of its files is read. */
+export function unreadHouse({ house, json, files }: ReadFolder): HouseToStore {
+  const listed = Array.from(files, ([name, { bytes, ...file }]) => ({ name, bytes: bytes.length, ...file }));
+  return {
+    name: house.name,
+    timeZone: house.location.timeZone,
+    json,
+    content: contentOf(json, listed),
+    figures: figuresOf(house, listed),
+    files: listed,
+    channels: null,
+    layouts: [],
+  };
+}
+
+/** Whether two houses have the same files read in the same way into the same places. */
+export const readAlike = (one: House, other: House): boolean =>
+  isDeepStrictEqual(readingIn(one), readingIn(other));
+
+const readingIn = ({ location, loggers, weather = [], heat = [] }: House) => [
+  location.timeZone,
+  loggers,
+  weather,
+  heat.filter(({ file }) => file !== undefined),
+];
+
 export const bytesOf = (files: ReadonlyMap<string, FolderFile>): ReadonlyMap<string, Uint8Array> =>
   new Map(Array.from(files, ([name, { bytes }]) => [name, bytes]));
-
-/** The same for the same house.json and the same files under the same names, and only then. */
-const contentOf = (json: Uint8Array, files: readonly FileToStore[]) =>
-  sha256(JSON.stringify([sha256(json), ...files.map(({ name, sha256 }) => [name, sha256]).toSorted()]));
 
 type ChannelRead = Omit<ChannelToStore, 'first' | 'last' | 'path'> &
   Pick<JoinedChannel, 'time' | 'value' | 'doubt'>;

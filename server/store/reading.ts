@@ -5,6 +5,7 @@ import type { ReadingAnswers } from '../api/shapes.ts';
 import { DAY, type Readings, unpackDay, unpackInstants } from './dayBlob.ts';
 import { type HourSummary, unpackHours } from './hourBlob.ts';
 import type { ChannelToStore } from './houseToStore.ts';
+import { linksIn } from './links.ts';
 import { versionsIn } from './versions.ts';
 import { DEMONSTRATION_STORED } from './writing.ts';
 
@@ -15,6 +16,8 @@ export interface StoredHouse {
   readonly invented: boolean;
   readonly away: boolean;
   readonly content: string;
+  /** What the figures rest on; see contentOf.ts. */
+  readonly figures: string;
   /** [s]; null when no file could be read. */
   readonly lastReading: number | null;
   /** The last assessment; null when there was none. Its answer is JSON. */
@@ -38,6 +41,14 @@ export interface StoredChannel {
   readonly last: number;
 }
 
+export interface WatchedFile {
+  /** Below the watched folder. */
+  readonly path: string;
+  /** Its size and time of change as it then was. */
+  readonly stamp: string;
+  readonly problems: readonly Message[];
+}
+
 interface HouseRow {
   id: string;
   name: string;
@@ -45,6 +56,7 @@ interface HouseRow {
   invented: number;
   away: number;
   content: string;
+  figures: string;
   last_s: number | null;
   rests_on: string | null;
   kind: 'assessed' | 'not assessed' | 'cancelled' | null;
@@ -53,7 +65,7 @@ interface HouseRow {
 }
 
 const HOUSES = `
-  SELECT id, name, time_zone, invented, away, content, rests_on, kind, problems, answer,
+  SELECT id, name, time_zone, invented, away, content, figures, rests_on, kind, problems, answer,
          (SELECT max(last_s) FROM channel WHERE channel.house = house.number) AS last_s
   FROM house LEFT JOIN outcome ON outcome.house = house.number`;
 const NUMBER = '(SELECT number FROM house WHERE id = ?)';
@@ -98,6 +110,12 @@ export function readingFrom(db: Database) {
   const curves = db.prepare<[string], { curve: string }>(
     `SELECT curve FROM night WHERE house = ${NUMBER} ORDER BY sunset_s`,
   );
+  const former = db
+    .prepare<[string, string], number>(`SELECT 1 FROM former_result WHERE house = ${NUMBER} AND rests_on = ?`)
+    .pluck();
+  const watched = db.prepare<[], { path: string; stamp: string; problems: string }>(
+    'SELECT path, stamp, problems FROM watched ORDER BY path',
+  );
   const layout = db.prepare<[string], string>('SELECT answers FROM layout WHERE signature = ?').pluck();
   const once = db.prepare<[string], { what: string }>('SELECT what FROM done_once WHERE what = ?');
 
@@ -110,6 +128,7 @@ export function readingFrom(db: Database) {
 
   return {
     ...versionsIn(db),
+    ...linksIn(db),
     houses: () => houses.all().map(storedHouse),
     house: (id: string) => {
       const row = house.get(id);
@@ -120,6 +139,11 @@ export function readingFrom(db: Database) {
     demonstrationWasStored: () => once.get(DEMONSTRATION_STORED) !== undefined,
     /** JSON; null when not assessed. */
     assessment: (id: string) => assessment.get(id)?.assessment ?? null,
+    /** Whether there is a result of the house as it was when it rested on this. */
+    hasFormerResult: (id: string, restsOn: string) => former.get(id, restsOn) !== undefined,
+    /** The files of the watched folder that were dealt with; without problems when they were taken. */
+    watched: (): WatchedFile[] =>
+      watched.all().map((row) => ({ ...row, problems: JSON.parse(row.problems) as Message[] })),
     channels: (id: string) => channels.all(id),
     /** The readings of the days from one instant to another and of the nearest day to either side. */
     readings: (channel: number, from: number, to: number): Readings[] =>
@@ -145,11 +169,12 @@ export function readingFrom(db: Database) {
 }
 
 function storedHouse(row: HouseRow): StoredHouse {
-  const { id, name, content } = row;
+  const { id, name, content, figures } = row;
   return {
     id,
     name,
     content,
+    figures,
     timeZone: row.time_zone,
     invented: row.invented === 1,
     away: row.away === 1,

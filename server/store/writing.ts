@@ -2,27 +2,11 @@
 import { readFileSync } from 'node:fs';
 import type { Database } from 'better-sqlite3';
 import type { Message } from '../../src/assessment.ts';
-import type { NightCurve } from '../../src/curves.ts';
 import { channelWriting } from './channelWriting.ts';
 import { HOUSE_CHANGED } from './houseChanged.ts';
 import type { HouseToStore } from './houseToStore.ts';
-
-/** What an assessment came to; `answer` and `assessment` as JSON. */
-export type Outcome =
-  | {
-      readonly kind: 'assessed';
-      readonly answer: string;
-      readonly assessment: string;
-      readonly nights: readonly StoredNight[];
-    }
-  | { readonly kind: 'not assessed'; readonly problems: readonly Message[] }
-  | { readonly kind: 'cancelled' };
-
-export type StoredNight = Pick<NightCurve, 'date' | 'sunset' | 'sunrise'> & {
-  readonly used: boolean;
-  /** A NightCurve as JSON. */
-  readonly curve: string;
-};
+import { linkWriting } from './links.ts';
+import { type Outcome, outcomesIn } from './outcomes.ts';
 
 export type Writing = ReturnType<typeof writingTo>;
 
@@ -31,12 +15,14 @@ export const DEMONSTRATION_STORED = 'demonstration stored';
 
 export function writingTo(db: Database) {
   const storeChannel = channelWriting(db);
+  const outcomes = outcomesIn(db);
   const insertHouse = db.prepare(
-    `INSERT INTO house (id, name, time_zone, invented, content)
-     VALUES (@id, @name, @timeZone, @invented, @content)`,
+    `INSERT INTO house (id, name, time_zone, invented, content, figures)
+     VALUES (@id, @name, @timeZone, @invented, @content, @figures)`,
   );
   const updateHouse = db.prepare(
-    'UPDATE house SET name = @name, time_zone = @timeZone, content = @content WHERE number = @number',
+    `UPDATE house SET name = @name, time_zone = @timeZone, content = @content, figures = @figures
+     WHERE number = @number`,
   );
   const insertVersion = db.prepare('INSERT INTO version (house, kept_s, json) VALUES (?, ?, ?)');
   const deleteLatestVersion = db.prepare(
@@ -53,18 +39,15 @@ export function writingTo(db: Database) {
   const insertOnce = db.prepare('INSERT OR IGNORE INTO done_once (what) VALUES (?)');
   const updateAway = db.prepare('UPDATE house SET away = ? WHERE id = ?');
   const deleteHouse = db.prepare('DELETE FROM house WHERE id = ?');
-  const houseNumber = db.prepare<[string], { number: number; content: string }>(
-    'SELECT number, content FROM house WHERE id = ?',
+  const deleteLayouts = db.prepare(
+    `DELETE FROM layout WHERE kept_s IN
+     (SELECT kept_s FROM version WHERE house = (SELECT number FROM house WHERE id = ?))`,
   );
-  const upsertOutcome = db.prepare(
-    `INSERT OR REPLACE INTO outcome (house, rests_on, kind, problems, answer, assessment)
-     VALUES (@house, @restsOn, @kind, @problems, @answer, @assessment)`,
+  const houseRow = db.prepare<[string], HouseRow>(
+    'SELECT number, name, content, figures FROM house WHERE id = ?',
   );
-  const deleteOutcome = db.prepare('DELETE FROM outcome WHERE house = ?');
-  const deleteNights = db.prepare('DELETE FROM night WHERE house = ?');
-  const insertNight = db.prepare(
-    'INSERT INTO night (house, date, sunset_s, sunrise_s, used, curve) VALUES (?, ?, ?, ?, ?, ?)',
-  );
+  const upsertWatched = db.prepare('INSERT OR REPLACE INTO watched (path, stamp, problems) VALUES (?, ?, ?)');
+  const deleteWatched = db.prepare('DELETE FROM watched WHERE path = ?');
 
   function storeVersion(house: number | bigint, { json, files, layouts }: HouseToStore, kept: number): void {
     const { lastInsertRowid: version } = insertVersion.run(house, kept, json);
@@ -77,20 +60,28 @@ export function writingTo(db: Database) {
   }
 
   /** The house of this content, and no other. */
-  function found(id: string, content: string): number {
-    const house = houseNumber.get(id);
-    if (house?.content === content) return house.number;
+  function found(id: string, content: string): HouseRow {
+    const house = houseRow.get(id);
+    if (house?.content === content) return house;
     throw Object.assign(new Error('the house is not any more what it was'), { code: HOUSE_CHANGED });
   }
 
-  /** What follows from the files is that of the house as it is now; it was not assessed yet. */
-  function replaceReadings(number: number, { name, timeZone, content, channels }: HouseToStore): void {
-    updateHouse.run({ number, name, timeZone, content });
-    deleteOutcome.run(number);
-    deleteNights.run(number);
+  /** What follows from the files is that of the house as it is now; only what changes with it is made anew. */
+  function replace({ number, figures: were }: HouseRow, house: HouseToStore): void {
+    const { name, timeZone, content, figures, channels } = house;
+    updateHouse.run({ number, name, timeZone, content, figures });
+    if (figures === were) outcomes.rename(number, name);
+    else outcomes.setAside(number);
+    if (channels === null) return;
     deleteChannels.run(number);
     for (const channel of channels) storeChannel(number, channel);
   }
+
+  const removeWhole = db.transaction((id: string): void => {
+    deleteLayouts.run(id); // how its logs were read: they were kept in the same moment
+    deleteHouse.run(id);
+    deleteUnused.run();
+  });
 
   return {
     /**
@@ -99,16 +90,17 @@ export function writingTo(db: Database) {
      * @param kept when [s]
      */
     keepHouse: db.transaction((id: string, house: HouseToStore, invented: boolean, kept: number): void => {
-      const { name, timeZone, content } = house;
+      const { name, timeZone, content, figures } = house;
       const { lastInsertRowid: number } = insertHouse.run({
         id,
         name,
         timeZone,
         content,
+        figures,
         invented: invented ? 1 : 0,
       });
       storeVersion(number, house, kept);
-      for (const channel of house.channels) storeChannel(number, channel);
+      for (const channel of house.channels ?? []) storeChannel(number, channel);
       if (invented) insertOnce.run(DEMONSTRATION_STORED);
     }),
 
@@ -119,9 +111,9 @@ export function writingTo(db: Database) {
      * @throws Error with the code HOUSE_CHANGED when that is not its content any more
      */
     addVersion: db.transaction((id: string, was: string, house: HouseToStore, kept: number): void => {
-      const number = found(id, was);
-      storeVersion(number, house, kept);
-      replaceReadings(number, house);
+      const before = found(id, was);
+      storeVersion(before.number, house, kept);
+      replace(before, house);
     }),
 
     /**
@@ -132,38 +124,50 @@ export function writingTo(db: Database) {
      * @throws Error with the code HOUSE_CHANGED when that is not its content any more
      */
     undoVersion: db.transaction((id: string, was: string, house: HouseToStore): void => {
-      const number = found(id, was);
-      deleteLatestVersion.run(number);
+      const before = found(id, was);
+      deleteLatestVersion.run(before.number);
       deleteUnused.run();
-      replaceReadings(number, house);
+      replace(before, house);
     }),
+
+    ...linkWriting(db),
 
     putAway: (id: string, away: boolean): void => {
       updateAway.run(away ? 1 : 0, id);
     },
 
-    /** Deletes the house with its readings and results, and those of its files that no other house has. */
-    deleteHouse: db.transaction((id: string): void => {
-      deleteHouse.run(id);
-      deleteUnused.run();
-    }),
+    /** Deletes the house with its readings, results and links, and those of its files that no other house has. */
+    deleteHouse: (id: string): void => {
+      removeWhole(id);
+      // What was in it is overwritten in the file, and does not stay in the log of changes either.
+      db.pragma('wal_checkpoint(TRUNCATE)');
+    },
 
     /** Replaces the outcome of a house; of a house that is gone nothing is stored. */
     storeOutcome: db.transaction((id: string, restsOn: string, outcome: Outcome): void => {
-      const house = houseNumber.get(id)?.number;
-      if (house === undefined) return;
-      const assessed = outcome.kind === 'assessed' ? outcome : null;
-      upsertOutcome.run({
-        house,
-        restsOn,
-        kind: outcome.kind,
-        problems: outcome.kind === 'not assessed' ? JSON.stringify(outcome.problems) : null,
-        answer: assessed?.answer ?? null,
-        assessment: assessed?.assessment ?? null,
-      });
-      deleteNights.run(house);
-      for (const { date, sunset, sunrise, used, curve } of assessed?.nights ?? [])
-        insertNight.run(house, date, sunset, sunrise, used ? 1 : 0, curve);
+      const house = houseRow.get(id);
+      if (house !== undefined) outcomes.store(house.number, house.name, restsOn, outcome);
     }),
+
+    /** Makes the result that a house had when it rested on this its outcome again; nothing when there is none. */
+    takeUpResult: db.transaction((id: string, restsOn: string): void => {
+      const house = houseRow.get(id);
+      if (house !== undefined) outcomes.takeUp(house.number, house.name, restsOn);
+    }),
+
+    /** A file of the watched folder was dealt with: taken, or what is wrong with it. */
+    noteWatched: (path: string, stamp: string, problems: readonly Message[]): void => {
+      upsertWatched.run(path, stamp, JSON.stringify(problems));
+    },
+    forgetWatched: (path: string): void => {
+      deleteWatched.run(path);
+    },
   };
+}
+
+interface HouseRow {
+  readonly number: number;
+  readonly name: string;
+  readonly content: string;
+  readonly figures: string;
 }

@@ -312,6 +312,7 @@ describe('a house that changes meanwhile', () => {
       timeZone: '',
       json: new Uint8Array(),
       content: '',
+      figures: '',
       files: [],
       channels: [],
       layouts: [],

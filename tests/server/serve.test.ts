@@ -235,7 +235,7 @@ describe('the command refuses, with what to do', () => {
   test('to let other machines in', async () => {
     const { code, err } = await refusal('--host', '0.0.0.0', '--data', folder);
     expect(code).toBe(2);
-    expect(err).toMatch(/passphrase.*127\.0\.0\.1/);
+    expect(err).toMatch(/needs a passphrase.*stillwarm passphrase/);
   });
 
   test('a port that is none, and an option that is misspelt', async () => {

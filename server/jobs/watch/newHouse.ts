@@ -1,0 +1,39 @@
+/** A folder with a house.json in it -> a house of its own. */
+import { Refused } from '../../refused.ts';
+import type { Bringings } from '../bringings.ts';
+import { HOUSE_FILE } from '../stagedFolder.ts';
+import type { FoundFile } from './filesIn.ts';
+import { openedFile } from './openedFile.ts';
+
+/**
+ * Stores the house and answers the files that it names.
+ *
+ * @throws Refused when house.json has a mistake, or a file that it names is not there yet
+ */
+export async function newHouse(
+  files: readonly FoundFile[],
+  { folder, bringings }: { readonly folder: string; readonly bringings: Bringings },
+): Promise<readonly FoundFile[]> {
+  const bringing = await bringings.start(null);
+  try {
+    for (const file of files) await bringings.put(bringing, file.name, await openedFile(folder, file));
+    const { problems, missing, files: previews } = await bringings.preview(bringing);
+    if (problems.length > 0) throw new Refused(422, problems);
+    if (missing.length > 0) throw notAllThere(missing);
+    await bringings.keep(bringing);
+    const named = new Set(previews.flatMap(({ imported, named: it }) => (it ? [imported.file] : [])));
+    return files.filter(({ name }) => name !== HOUSE_FILE && named.has(name));
+  } catch (error) {
+    await bringings.drop(bringing).catch(() => {}); // what is the matter is told already
+    throw error;
+  }
+}
+
+const notAllThere = (missing: readonly string[]) =>
+  new Refused(422, [
+    {
+      code: 'files-to-come',
+      text: `Its house.json names files that have not come yet: ${missing.join(', ')}.`,
+      remedy: 'Put them beside it, or take them out of house.json; then the house is read.',
+    },
+  ]);

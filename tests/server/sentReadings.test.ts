@@ -1,0 +1,143 @@
+/** Readings sent by a script: as CSV or JSON, in the same place as what a person brings. */
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import type { AddedExport, HouseDetail, Refusal } from '../../server/api/shapes.ts';
+import { house, houseFolder, insideFrom } from './inventedHouse.ts';
+import { asJson, heldCalculation, type ServerAtHand, serverAtHand } from './serverAtHand.ts';
+
+let server: ServerAtHand;
+let id: string;
+beforeEach(async () => {
+  server = serverAtHand({ calculate: heldCalculation().calculate }); // nothing is assessed here
+  id = await server.bring(houseFolder);
+});
+afterEach(() => server.end());
+
+const csv = (body: string, file: string | null = 'in.csv', type = 'text/csv') =>
+  server.ask(`/api/houses/${id}/readings${file === null ? '' : `?file=${encodeURIComponent(file)}`}`, {
+    method: 'POST',
+    headers: { 'Content-Type': type },
+    body,
+  });
+const json = (body: unknown) => server.ask(`/api/houses/${id}/readings`, asJson('POST', body));
+const answer = async (response: Response) => [response.status, (await response.json()) as AddedExport];
+const refusal = async (response: Response) => [
+  response.status,
+  ((await response.json()) as Refusal).problems[0].code,
+];
+const imports = async () => (await server.json<HouseDetail>(`/api/houses/${id}`)).imports.length;
+/** The last of the inside readings as they are stored, and how many there are. */
+const inside = () => {
+  const { reading } = server.services;
+  const [{ number, first, last }] = reading.channels(id);
+  const days = reading.readings(number, first, last);
+  return { n: days.reduce((sum, { time }) => sum + time.length, 0), last, value: days.at(-1)?.value.at(-1) };
+};
+
+/** 2027-01-13T12:00Z and ten minutes later: the two that follow what was brought. */
+const NEXT = Date.UTC(2027, 0, 13, 12) / 1000;
+const two = {
+  file: 'in.csv',
+  columns: ['Temperature (°C)'],
+  readings: [
+    ['2027-01-13T12:00:00Z', 19.5],
+    ['2027-01-13T13:10:00+01:00', 19.123456789012344],
+  ],
+};
+
+describe('a log', () => {
+  test('goes on where the logger left off, as one series and one import', async () => {
+    expect(await answer(await csv(insideFrom(400, 500)))).toEqual([
+      200,
+      { file: 'in (2).csv', of: 'in.csv', newReadings: 68, conflicts: 0 },
+    ]);
+    expect([inside().n, await imports()]).toEqual([500, 2]);
+  });
+
+  test('sent again changes nothing, nor does part of it', async () => {
+    await csv(insideFrom(400, 500));
+    for (const again of [insideFrom(400, 500), insideFrom(450, 500)])
+      expect((await answer(await csv(again)))[1]).toMatchObject({ file: null, of: 'in.csv', newReadings: 0 });
+    expect([inside().n, await imports()]).toEqual([500, 2]);
+  });
+
+  test('that says otherwise of stored instants leaves them, and tells how many', async () => {
+    const other = insideFrom(400, 434).replace(/(2027-01-13 11:[0-5]0),[\d.]+/g, '$1,1');
+    expect((await answer(await csv(other)))[1]).toMatchObject({ newReadings: 2, conflicts: 6 });
+    expect(inside().n).toBe(434);
+  });
+
+  test.each([
+    [
+      'of no logger of the house',
+      'attic.csv',
+      'Time,Temperature (°C)\n2029-01-01 10:00,3\n',
+      422,
+      'logger-not-known',
+    ],
+    ['that is none', 'in.csv', 'Dear diary', 422, expect.any(String)],
+    ['without a word which logger it is of', null, insideFrom(0, 9), 400, 'file-not-named'],
+    ['by a path that leads elsewhere', '../in.csv', insideFrom(0, 9), 400, 'path-refused'],
+    ['by the name of house.json', 'house.json', '{}', 422, 'no-log'],
+  ])('%s is refused, and nothing is stored', async (_, file, body, status, code) => {
+    expect(await refusal(await csv(body, file))).toEqual([status, code]);
+    expect([inside().n, await imports()]).toEqual([432, 1]);
+  });
+
+  test('of another content type, and onto a house that is not there, is refused', async () => {
+    expect(await refusal(await csv('x', 'in.csv', 'text/plain'))).toEqual([415, 'wrong-content-type']);
+    id = 'nowhere';
+    expect(await refusal(await csv('x'))).toEqual([404, 'no-such-house']);
+  });
+
+  test('several at once are all added, one after the other', async () => {
+    const sent = [insideFrom(432, 450), insideFrom(450, 470), insideFrom(470, 480)].map((it) => csv(it));
+    for (const response of await Promise.all(sent)) expect(response.status).toBe(200);
+    expect([inside().n, await imports()]).toEqual([480, 4]);
+  });
+});
+
+describe('readings as JSON', () => {
+  test('are stored to the last digit, at their instants whatever the offset; sent again they change nothing', async () => {
+    expect(await answer(await json(two))).toEqual([
+      200,
+      { file: 'in (2).csv', of: 'in.csv', newReadings: 2, conflicts: 0 },
+    ]);
+    expect(inside()).toEqual({ n: 434, last: NEXT + 600, value: 19.123456789012344 });
+    expect((await answer(await json(two)))[1]).toMatchObject({ file: null, newReadings: 0 });
+    expect(await imports()).toBe(2);
+  });
+
+  test('may have seconds since 1970 for their instants, and null for what is missing', async () => {
+    await json({
+      ...two,
+      readings: [
+        [NEXT, null],
+        [NEXT + 300, 18],
+      ],
+    });
+    expect(inside()).toEqual({ n: 433, last: NEXT + 300, value: 18 });
+  });
+
+  test('go into a log with decimal commas as that logger writes them', async () => {
+    const [first, out] = house.loggers;
+    const comma = { ...house, loggers: [{ ...first, read: { decimal: ',' } }, out] };
+    id = await server.bring({
+      ...houseFolder,
+      'house.json': JSON.stringify(comma),
+      'in.csv': houseFolder['in.csv'].replaceAll(',', ';').replaceAll('.', ','),
+    });
+    expect((await answer(await json(two)))[1]).toMatchObject({ newReadings: 2 });
+    expect(inside().value).toBe(19.123456789012344);
+  });
+
+  test.each([
+    ['of no logger of the house', { ...two, file: 'attic.csv' }, 422, 'logger-not-known'],
+    ['with a value too many', { ...two, readings: [[NEXT, 1, 2]] }, 400, 'request-not-understood'],
+    ['at no instant', { ...two, readings: [['2027-01-13 12:00', 1]] }, 400, 'request-not-understood'],
+    ['with a key that is not known', { ...two, unit: 'F' }, 400, 'request-not-understood'],
+    ['with a line break in a column', { ...two, columns: ['a\nb'] }, 400, 'request-not-understood'],
+  ])('%s are refused, and nothing is stored', async (_, body, status, code) => {
+    expect(await refusal(await json(body))).toEqual([status, code]);
+    expect([inside().n, await imports()]).toEqual([432, 1]);
+  });
+});
