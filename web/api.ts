@@ -14,7 +14,7 @@ import type {
   TakenFile,
 } from '../server/api/shapes.ts';
 import type { Message } from '../src/assessment.ts';
-import type { HeatEntry } from '../src/house.ts';
+import type { HeatEntry, StageEntry } from '../src/house.ts';
 
 /** What happened, where, and what to do, as the server says it. */
 export class Refused extends Error {
@@ -70,6 +70,11 @@ export const removeNote = (id: string, note: { at: string; text: string }) =>
 /** @param stages those that are moved, with local times of the house */
 export const moveStages = (id: string, stages: readonly { name: string; from: string; to: string }[]) =>
   ask<HouseSummary>('PUT', `${house(id)}/stages`, { json: { stages } });
+/** @param stage with every key that it has in house.json */
+export const addStage = (id: string, stage: StageEntry) =>
+  ask<HouseSummary>('POST', `${house(id)}/stages`, { json: stage });
+export const removeStage = (id: string, name: string) =>
+  ask<HouseSummary>('DELETE', `${house(id)}/stages`, { json: { name } });
 /** Heat read off a meter by eye; the house is then assessed again. */
 export const addHeat = (id: string, entry: HeatEntry) =>
   ask<HouseSummary>('POST', `${house(id)}/heat`, { json: entry });
@@ -109,7 +114,7 @@ export const followAssessment = (id: string, tell: (progress: Progress) => void)
 export const followReading = (id: string, tell: (progress: BringingProgress) => void) =>
   follow(`${bringing(id)}/progress`, tell);
 
-function follow<T>(path: string, tell: (state: T) => void): () => void {
+export function follow<T>(path: string, tell: (state: T) => void): () => void {
   const events = new EventSource(`/api${path}`);
   events.onmessage = ({ data }) => tell(JSON.parse(data));
   return () => events.close();
@@ -130,7 +135,7 @@ export function sendFile(
     request.onload = () => {
       const ok = request.status >= 200 && request.status < 300;
       if (ok) resolve(JSON.parse(request.responseText));
-      else reject(refusalIn(request.responseText));
+      else reject(toSignIn(refusalIn(request.responseText)));
     };
     request.onerror = () => reject(new Refused([notReached]));
     request.onabort = () => reject(new DOMException('Stopped.', 'AbortError'));
@@ -142,23 +147,46 @@ export function sendFile(
   });
 }
 
+/** @returns the sheet or the pack with these photos in it, as the file that it is */
+export async function withPhotos(
+  id: string,
+  file: 'sheet.html' | 'pack.zip',
+  photos: readonly File[],
+): Promise<Blob> {
+  const body = new FormData();
+  for (const photo of photos) body.append('photo', photo);
+  const response = await fetch(`/api${house(id)}/${file}`, { method: 'POST', body });
+  if (!response.ok) throw refusalIn(await response.text());
+  return response.blob();
+}
+
 type Method = 'GET' | 'PUT' | 'POST' | 'DELETE';
 
-async function ask<T>(
-  method: Method,
-  path: string,
-  { json, signal }: { readonly json?: unknown; readonly signal?: AbortSignal | undefined } = {},
-): Promise<T> {
+interface Sent {
+  readonly json?: unknown;
+  readonly file?: Blob;
+  readonly signal?: AbortSignal | undefined;
+}
+
+export async function ask<T>(method: Method, path: string, { json, file, signal }: Sent = {}): Promise<T> {
   const response = await fetch(`/api${path}`, {
     method,
     signal: signal ?? null,
+    ...(file !== undefined ? { body: file, headers: { 'Content-Type': 'application/octet-stream' } } : {}),
     ...(json === undefined
       ? {}
       : { body: JSON.stringify(json), headers: { 'Content-Type': 'application/json' } }),
   });
   const text = await response.text();
-  if (!response.ok) throw refusalIn(text);
+  if (!response.ok) throw toSignIn(refusalIn(text));
   return text === '' ? (undefined as T) : JSON.parse(text);
+}
+
+/** Who has not signed in is led to where one does, and comes back from there. */
+function toSignIn(refusal: Refused): Refused {
+  if (refusal.problems.some(({ code }) => code === 'sign-in-first'))
+    location.assign(`/sign-in?then=${encodeURIComponent(location.pathname + location.search)}`);
+  return refusal;
 }
 
 function refusalIn(body: string): Refused {

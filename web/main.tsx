@@ -2,20 +2,26 @@
 import { render } from 'preact';
 import { LocationProvider, lazy, Route, Router } from 'preact-iso';
 import './theme.css';
-import { GapPage } from './gap/GapPage.tsx';
-import { Design } from './pages/Design.tsx';
 import { HousePage } from './pages/House.tsx';
 import { Houses } from './pages/Houses.tsx';
-import { Nights } from './pages/Nights.tsx';
 import { NotFound } from './pages/NotFound.tsx';
-import { Readings } from './pages/Readings.tsx';
-import { Stages } from './pages/Stages.tsx';
+
+/** The houses and one's answer come first; what else there is of a house comes when it is opened. */
+const Nights = lazy(async () => (await import('./pages/Nights.tsx')).Nights);
+const Readings = lazy(async () => (await import('./pages/Readings.tsx')).Readings);
+const Design = lazy(async () => (await import('./pages/Design.tsx')).Design);
+const GapPage = lazy(async () => (await import('./gap/GapPage.tsx')).GapPage);
+const Stages = lazy(async () => (await import('./pages/Stages.tsx')).Stages);
 
 /** It alone needs the schema of house.json and the time zones: the other pages do not wait for them. */
 const Bring = lazy(async () => (await import('./pages/Bring.tsx')).Bring);
 
 /** And so does this one. */
 const BuildUp = lazy(async () => (await import('./buildup/BuildUpPage.tsx')).BuildUpPage);
+
+/** Where others are served: signing in, and what a link shows. */
+const SignIn = lazy(async () => (await import('./access/SignIn.tsx')).SignIn);
+const Shared = lazy(async () => (await import('./access/Shared.tsx')).Shared);
 
 /** Nor for these. */
 const Humidity = lazy(async () => (await import('./humidity/HumidityPage.tsx')).HumidityPage);
@@ -37,6 +43,8 @@ const App = () => (
       <Route path="/house/:id/gap" component={GapPage} />
       <Route path="/house/:id/build-up" component={BuildUp} />
       <Route path="/house/:id/stages" component={Stages} />
+      <Route path="/sign-in" component={SignIn} />
+      <Route path="/shared" component={Shared} />
       <Route default component={NotFound} />
     </Router>
   </LocationProvider>

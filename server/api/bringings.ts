@@ -2,12 +2,11 @@
 import { Hono } from 'hono';
 import { z } from 'zod';
 import { noSuchBringing } from '../jobs/bringings.ts';
-import { refused } from '../refused.ts';
 import type { Services } from '../services.ts';
+import { insidePath } from './insidePath.ts';
 import { tellAsItGoes } from './tellAsItGoes.ts';
-import { optionalJson, wrongType } from './validate.ts';
+import { bytesOnly, optionalJson } from './validate.ts';
 
-const LONGEST_PATH = 200;
 /** The stored house that is added to. */
 const beginning = z.strictObject({ onto: z.string().optional() });
 
@@ -16,11 +15,9 @@ export const bringingsApi = ({ bringings, closing }: Services) =>
     .post('/', optionalJson(beginning), async (c) =>
       c.json({ id: await bringings.start(c.req.valid('json').onto ?? null) }, 201),
     )
-    .put('/:id/files/:path{.+}', async (c) => {
-      if (c.req.header('content-type') !== 'application/octet-stream')
-        throw wrongType('application/octet-stream');
-      return c.json(await bringings.put(c.req.param('id'), insidePath(c.req.param('path')), c.req.raw.body));
-    })
+    .put('/:id/files/:path{.+}', bytesOnly, async (c) =>
+      c.json(await bringings.put(c.req.param('id'), insidePath(c.req.param('path')), c.req.raw.body)),
+    )
     .get('/:id', async (c) => c.json(await bringings.preview(c.req.param('id'))))
     .get('/:id/progress', (c) => {
       const id = c.req.param('id');
@@ -36,19 +33,3 @@ export const bringingsApi = ({ bringings, closing }: Services) =>
       await bringings.drop(c.req.param('id'));
       return c.body(null, 204);
     });
-
-/** Names that lead elsewhere, and the end of the path of a folder. */
-const NO_NAMES = ['', '.', '..'];
-
-/** The path as it is, when it stays inside the house folder. */
-function insidePath(path: string): string {
-  const foreign = /[\\\0]/.test(path) || /^[A-Za-z]:/.test(path);
-  if (foreign || path.split('/').some((part) => NO_NAMES.includes(part)) || path.length > LONGEST_PATH)
-    throw refused(
-      400,
-      'path-refused',
-      'This is not the path of a file inside a house folder.',
-      `Name it as house.json does, such as "logs/living.csv": no "..", no backslash, at most ${LONGEST_PATH} characters.`,
-    );
-  return path;
-}

@@ -3,9 +3,9 @@
  * is a change of house.json and makes another version of the house, which is then assessed again and can be undone.
  */
 import { type Context, Hono } from 'hono';
-import { applyEdits, type JSONPath, modify } from 'jsonc-parser';
 import { z } from 'zod';
 import type { House } from '../../src/house.ts';
+import { rewritten } from '../../src/houseText.ts';
 import { noSuchHouse, refused } from '../refused.ts';
 import type { Services } from '../services.ts';
 import { summaryOf } from './summaryOf.ts';
@@ -16,21 +16,18 @@ const text = z.string().trim().min(1).max(LONGEST_TEXT);
 const decision = z.strictObject({ used: z.boolean(), why: text.optional() });
 const note = z.strictObject({ at: z.string(), text });
 /** Those that are moved, by their names. */
-const stages = z.strictObject({
+const moved = z.strictObject({
   stages: z.array(z.strictObject({ name: z.string(), from: z.string(), to: z.string() })).min(1),
 });
-
-/** What stands at a place of house.json from now on; undefined takes it away. */
-export interface Edit {
-  readonly path: JSONPath;
-  readonly value: unknown;
-}
+/** What else it may have says the schema of house.json, which the whole is held to. */
+const stage = z.looseObject({ name: text, from: z.string(), to: z.string() });
+const named = z.strictObject({ name: z.string() });
 
 export const byHandApi = (services: Services) => {
   const { reading } = services;
-  const change = async (c: Context, edits: (house: House) => readonly Edit[]) => {
+  const change = async (c: Context, to: (house: House) => House) => {
     const id = c.req.param('id') ?? '';
-    await changeHouse(services, id, edits);
+    await changeHouse(services, id, to);
     const house = reading.house(id);
     if (house === null) throw noSuchHouse();
     return c.json(summaryOf(house, services));
@@ -40,65 +37,76 @@ export const byHandApi = (services: Services) => {
       const date = c.req.param('date');
       const { used, why } = c.req.valid('json');
       const decided = { date, used, ...(why === undefined ? {} : { why }) };
-      return change(c, ({ nights = [] }) => [
-        listAt('nights', [...nights.filter((it) => it.date !== date), decided].sort(byDate)),
-      ]);
+      return change(c, ({ nights = [], ...house }) => ({
+        ...house,
+        nights: [...nights.filter((it) => it.date !== date), decided].sort(by('date')),
+      }));
     })
     .delete('/:id/nights/:date/decision', (c) => {
       const date = c.req.param('date');
-      return change(c, ({ nights = [] }) => {
+      return change(c, ({ nights = [], ...house }) => {
         if (nights.every((it) => it.date !== date)) throw nothingDecided();
-        return [
-          listAt(
+        return {
+          ...house,
+          ...list(
             'nights',
             nights.filter((it) => it.date !== date),
           ),
-        ];
+        };
       });
     })
     .post('/:id/notes', checkedJson(note), (c) => {
       const added = c.req.valid('json');
-      return change(c, ({ notes = [] }) => [
-        listAt(
-          'notes',
-          [...notes, added].sort((a, b) => a.at.localeCompare(b.at)),
-        ),
-      ]);
+      return change(c, ({ notes = [], ...house }) => ({ ...house, notes: [...notes, added].sort(by('at')) }));
     })
     .delete('/:id/notes', checkedJson(note), (c) => {
       const { at, text } = c.req.valid('json');
-      return change(c, ({ notes = [] }) => {
+      return change(c, ({ notes = [], ...house }) => {
         const found = notes.findIndex((it) => it.at === at && it.text.trim() === text);
         if (found < 0) throw noSuchNote();
-        return [listAt('notes', notes.toSpliced(found, 1))];
+        return { ...house, ...list('notes', notes.toSpliced(found, 1)) };
       });
     })
-    .put('/:id/stages', checkedJson(stages), (c) =>
-      change(c, (house) =>
-        c.req.valid('json').stages.flatMap(({ name, from, to }) => {
-          const found = house.stages?.findIndex((it) => it.name === name) ?? -1;
-          if (found < 0) throw noSuchStage();
-          return [
-            { path: ['stages', found, 'from'], value: from },
-            { path: ['stages', found, 'to'], value: to },
-          ];
-        }),
-      ),
-    );
+    .put('/:id/stages', checkedJson(moved), (c) =>
+      change(c, ({ stages = [], ...house }) => {
+        const moves = new Map(c.req.valid('json').stages.map((it) => [it.name, it]));
+        if ([...moves.keys()].some((name) => stages.every((it) => it.name !== name))) throw noSuchStage();
+        return { ...house, stages: stages.map((it) => ({ ...it, ...moves.get(it.name) })) };
+      }),
+    )
+    .post('/:id/stages', checkedJson(stage), (c) =>
+      change(c, ({ stages = [], ...house }) => ({
+        ...house,
+        stages: [...stages, c.req.valid('json')].sort(by('from')),
+      })),
+    )
+    .delete('/:id/stages', checkedJson(named), (c) => {
+      const { name } = c.req.valid('json');
+      return change(c, ({ stages = [], ...house }) => {
+        if (stages.every((it) => it.name !== name)) throw noSuchStage();
+        return {
+          ...house,
+          ...list(
+            'stages',
+            stages.filter((it) => it.name !== name),
+          ),
+        };
+      });
+    });
 };
 
 /** Goes the way of everything that is brought onto a house: checked as a whole, stored wholly or not at all. */
 export async function changeHouse(
   { reading, bringings }: Services,
   id: string,
-  edits: (house: House) => readonly Edit[],
+  to: (house: House) => House,
 ): Promise<void> {
   const bringing = await bringings.start(id);
   try {
     const json = reading.json(id);
     if (json === null) throw noSuchHouse();
     const before = new TextDecoder().decode(json);
-    const after = edits(JSON.parse(before)).reduce(edited, before);
+    const after = rewritten(before, to(JSON.parse(before)));
     await bringings.put(bringing, 'house.json', new Blob([after]).stream());
     await bringings.keep(bringing);
   } catch (error) {
@@ -107,16 +115,14 @@ export async function changeHouse(
   }
 }
 
-/** Everything else stays as the person has written it. */
-const edited = (json: string, { path, value }: Edit): string =>
-  applyEdits(json, modify(json, path, value, { formattingOptions: { insertSpaces: true, tabSize: 2 } }));
+/** An empty list is none, and its key goes with it. */
+const list = <K extends string, T>(key: K, of: readonly T[]): { [it in K]?: T[] } =>
+  of.length === 0 ? {} : ({ [key]: [...of] } as { [it in K]: T[] });
 
-const listAt = (key: 'nights' | 'notes', list: readonly unknown[]): Edit => ({
-  path: [key],
-  value: list.length === 0 ? undefined : list,
-});
-
-const byDate = (a: { readonly date: string }, b: { readonly date: string }) => a.date.localeCompare(b.date);
+const by =
+  <K extends string>(key: K) =>
+  (a: Readonly<Record<K, string>>, b: Readonly<Record<K, string>>) =>
+    a[key].localeCompare(b[key]);
 
 const nothingDecided = () =>
   refused(

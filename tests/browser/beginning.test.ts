@@ -1,33 +1,17 @@
 /** A house begun from its loggers' files in a real browser: guesses seen and changed, kept, added to, and taken back. */
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test, vi } from 'vitest';
+import type { Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { atHand } from './atHand.ts';
 import { axeViolations } from './axeViolations.ts';
-import { openBrowser } from './openBrowser.ts';
-import { type Stillwarm, startStillwarm } from './startStillwarm.ts';
-
-vi.setConfig({ testTimeout: 180_000, hookTimeout: 180_000 });
+import { plainHouse } from './plainHouse.ts';
 
 const sample = fileURLToPath(new URL('../../sample-logs', import.meta.url));
-let data: string;
-let server: Stillwarm;
-let browser: Browser;
+const { server, browser, end } = await atHand();
+afterAll(end);
 let page: Page;
-
-beforeAll(async () => {
-  data = mkdtempSync(join(tmpdir(), 'stillwarm-beginning-'));
-  server = await startStillwarm(data);
-  await server.demonstration();
-  browser = await openBrowser();
-});
-afterAll(async () => {
-  await browser?.close();
-  await server?.stop();
-  rmSync(data, { recursive: true, force: true });
-});
 beforeEach(async () => {
   page = await browser.newPage({ locale: 'en-GB', timezoneId: 'Europe/London' });
 });
@@ -72,36 +56,6 @@ async function keep(name = 'Keep this house') {
 }
 
 describe('from the loggers’ files alone', () => {
-  test('a house is begun, its loggers placed by a guess, named, kept and answered', async () => {
-    await bring(csvs());
-    for (const [name, place] of [
-      ['bedroom.csv', 'Inside, in a room'],
-      ['outside.csv', 'Outside'],
-      ['roof-void.csv', 'In a void: loft, roof space, under the floor'],
-      ['weather.csv', 'A weather station'],
-      ['heater.csv', 'A heat meter: power'],
-    ])
-      expect(await one(name).getByLabel('Where it was').locator('option:checked').textContent()).toBe(place);
-    expect(await one('kitchen.csv').getByLabel('Room').inputValue()).toBe('Kitchen');
-    await one('kitchen.csv')
-      .getByText('Day first, told by the whole file; Europe/London time, the house’s.')
-      .waitFor({ timeout: 60_000 });
-    expect(await page.getByLabel('The nearest town').inputValue()).toBe('London, United Kingdom');
-    await page.getByText('Still missing: 1 thing').waitFor({ timeout: 60_000 });
-    expect(await main()).toContain('Give the house a name');
-    expect(await button('Keep this house').isEnabled()).toBe(false);
-
-    await page.getByLabel('Its name').fill('Begun from files');
-    await page.getByLabel('Floor area').fill('96');
-    expect(await axeViolations(page)).toEqual([]);
-    await keep();
-    await page
-      .getByText(/It loses between/)
-      .first()
-      .waitFor({ timeout: 120_000 });
-    expect(await page.getByRole('heading', { level: 1 }).textContent()).toContain('Begun from files');
-  });
-
   test('the page is no wider than a phone', async () => {
     await page.setViewportSize({ width: 360, height: 800 });
     await bring([sampleFile('living.csv'), sampleFile('weather.csv')]);
@@ -159,6 +113,51 @@ describe('from the loggers’ files alone', () => {
   });
 });
 
+describe('lines that are pasted', () => {
+  /** As the clipboard has them, on the page itself or where the cursor is. */
+  const paste = (given: { readonly text?: string; readonly file?: string }) =>
+    page.evaluate(({ text, file }) => {
+      const clipboardData = new DataTransfer();
+      if (text !== undefined) clipboardData.setData('text/plain', text);
+      if (file !== undefined) clipboardData.items.add(new File([file], 'porch.csv', { type: 'text/csv' }));
+      const event = new ClipboardEvent('paste', { clipboardData, bubbles: true, cancelable: true });
+      document.activeElement?.dispatchEvent(event);
+    }, given);
+  const lines = day('Date,Temperature (°C)', 18);
+
+  test('on the page wait for a name, and come in under it as a file does', async () => {
+    await page.goto(`${server.address}/bring`, { waitUntil: 'networkidle' });
+    await paste({ text: lines });
+    const name = page.getByLabel('What to call it');
+    await expect.poll(() => name.evaluate((field) => field === document.activeElement)).toBe(true);
+    await page.keyboard.type('Back/kitchen');
+    await page.keyboard.press('Enter');
+    await one('Back kitchen.csv')
+      .getByText(/144 rows/)
+      .first()
+      .waitFor({ timeout: 60_000 });
+    await paste({ file: lines.replace('18', '7') });
+    await one('porch.csv').waitFor({ timeout: 60_000 });
+  });
+
+  test('come in by their own field on a phone, onto a house that is stored', async () => {
+    await page.setViewportSize({ width: 360, height: 740 });
+    const house = await server.bring(plainHouse);
+    await page.goto(`${server.address}/bring?onto=${house}`, { waitUntil: 'networkidle' });
+    await page.getByText('Or paste the lines of a log').click();
+    await button('Take these lines in').click();
+    await page.getByText('Paste at least the heading and one line of readings.').waitFor();
+    await page.getByLabel('The lines').fill(lines.replaceAll(',', '\t'));
+    expect(await axeViolations(page)).toEqual([]);
+    await button('Take these lines in').click();
+    await one('Pasted log.csv')
+      .getByText(/144 rows/)
+      .first()
+      .waitFor({ timeout: 60_000 });
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(360);
+  });
+});
+
 describe('a house.json that is brought', () => {
   test('is opened in the form, and what the form does not know stays in it', async () => {
     await bring([...csvs(), sampleFile('house.json', (text) => text.replace('Demonstration', 'Another'))]);
@@ -185,43 +184,16 @@ describe('a house.json that is brought', () => {
 });
 
 describe('a house that is stored', () => {
-  const half = (text: string) => text.slice(0, text.indexOf('2027-02-01T00:00:00'));
   let path: string;
-
   beforeAll(async () => {
-    const before = await browser.newPage({ locale: 'en-GB', timezoneId: 'Europe/London' });
-    page = before;
-    await bring([
-      ...csvs().filter(({ name }) => name !== 'living.csv'),
-      sampleFile('living.csv', half),
-      sampleFile('house.json', (text) => text.replace('Demonstration', 'Growing')),
-    ]);
-    await keep();
-    path = new URL(page.url()).pathname;
-    await before.close();
-  });
-
-  test('is given a later export of the same name, which adds only what is new, and takes it back', async () => {
-    await page.goto(`${server.address}${path}`);
-    await page.getByRole('link', { name: 'Add readings' }).click();
-    await page.getByRole('heading', { name: /Add readings to Growing house/ }).waitFor();
-    await page.getByLabel('Or pick the files').setInputFiles([sampleFile('living.csv')]);
-    await page.getByText(/It continues living\.csv: \d+ new readings, and no contradiction\./).waitFor({
-      timeout: 60_000,
-    });
-    expect(await axeViolations(page)).toEqual([]);
-    await keep('Add these readings');
-    await button('Undo the last import').click({ timeout: 120_000 });
-    await button('Take it back').click();
-    await page.getByText(/Taken back: living.*\.csv, brought on/).waitFor({ timeout: 60_000 });
-    expect(await button('Undo the last import').count()).toBe(0);
+    path = `/bring?onto=${await server.bring(plainHouse)}`;
   });
 
   test('shows where an export contradicts it, and lets the person choose which is believed', async () => {
     const other = sampleFile('living.csv', (text) =>
       text.replace('2027-01-20T12:00:00,', '2027-01-20T12:00:00,1'),
     );
-    await bring([other], `/bring?onto=${path.split('/')[2]}`);
+    await bring([other], path);
     await page
       .getByText('1 instant has another value in it than in what is stored:')
       .waitFor({ timeout: 60_000 });
@@ -232,7 +204,7 @@ describe('a house that is stored', () => {
   });
 
   test('is not changed by the very same file', async () => {
-    await bring([sampleFile('kitchen.csv')], `/bring?onto=${path.split('/')[2]}`);
+    await bring([sampleFile('outside.csv')], path);
     await page.getByText(/The very same file is stored already/).waitFor({ timeout: 60_000 });
     expect(await main()).toContain('Nothing of this is new');
     expect(await button('Add these readings').isEnabled()).toBe(false);

@@ -3,33 +3,22 @@ import { cpSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, expect, test, vi } from 'vitest';
-import { openBrowser } from './openBrowser.ts';
-import { type Stillwarm, startStillwarm } from './startStillwarm.ts';
-
-vi.setConfig({ testTimeout: 180_000, hookTimeout: 180_000 });
+import type { Page } from 'playwright-core';
+import { afterAll, afterEach, beforeEach, expect, test } from 'vitest';
+import { atHand } from './atHand.ts';
 
 const sample = fileURLToPath(new URL('../../sample-logs', import.meta.url));
-let desk: string;
-let server: Stillwarm;
-let browser: Browser;
+const { server, browser, end } = await atHand();
+const desk = mkdtempSync(join(tmpdir(), 'stillwarm-desk-'));
 let page: Page;
 /** What was asked of the bringing, as "METHOD what". */
 let asked: string[];
 
-beforeAll(async () => {
-  desk = mkdtempSync(join(tmpdir(), 'stillwarm-desk-'));
-  cpSync(sample, join(desk, 'home'), { recursive: true });
-  mkdirSync(join(desk, 'home', 'old'));
-  writeFileSync(join(desk, 'home', 'old', 'plan.txt'), 'not a log');
-  server = await startStillwarm(join(desk, 'data'));
-  await server.demonstration();
-  browser = await openBrowser();
-});
+cpSync(sample, join(desk, 'home'), { recursive: true });
+mkdirSync(join(desk, 'home', 'old'));
+writeFileSync(join(desk, 'home', 'old', 'plan.txt'), 'not a log');
 afterAll(async () => {
-  await browser?.close();
-  await server?.stop();
+  await end();
   rmSync(desk, { recursive: true, force: true });
 });
 beforeEach(async () => {

@@ -1,32 +1,14 @@
 /** The design changed in a real browser: a layer edited by the keyboard, undone, kept, and assessed again. */
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, test, vi } from 'vitest';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { atHand } from './atHand.ts';
 import { axeViolations } from './axeViolations.ts';
-import { openBrowser } from './openBrowser.ts';
-import { type Stillwarm, startStillwarm } from './startStillwarm.ts';
 
-vi.setConfig({ testTimeout: 180_000, hookTimeout: 180_000 });
-
-let data: string;
-let server: Stillwarm;
-let browser: Browser;
+const { server, browser, demonstration: house, end } = await atHand();
+afterAll(end);
 let page: Page;
-let house: string;
-
 beforeAll(async () => {
-  data = mkdtempSync(join(tmpdir(), 'stillwarm-build-up-'));
-  server = await startStillwarm(data);
-  house = await server.demonstration();
-  browser = await openBrowser();
   page = await browser.newPage({ locale: 'en-GB', viewport: { width: 1280, height: 900 } });
-});
-afterAll(async () => {
-  await browser?.close();
-  await server?.stop();
-  rmSync(data, { recursive: true, force: true });
 });
 
 const address = (path: string) => `${server.address}/house/${house}${path}`;

@@ -1,34 +1,14 @@
 /** The house beside its elements in a real browser: where parts meet, its air, what stands inside, limits, the way back. */
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, beforeEach, expect, test, vi } from 'vitest';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeEach, expect, test } from 'vitest';
+import { atHand } from './atHand.ts';
 import { axeViolations } from './axeViolations.ts';
-import { openBrowser } from './openBrowser.ts';
-import { type Stillwarm, startStillwarm } from './startStillwarm.ts';
-
-vi.setConfig({ testTimeout: 180_000, hookTimeout: 180_000 });
 
 const PHONE = { width: 360, height: 740 };
 const DESKTOP = { width: 1280, height: 900 };
-let data: string;
-let server: Stillwarm;
-let browser: Browser;
+const { server, browser, demonstration: house, end } = await atHand();
+afterAll(end);
 let page: Page;
-let house: string;
-
-beforeAll(async () => {
-  data = mkdtempSync(join(tmpdir(), 'stillwarm-build-up-house-'));
-  server = await startStillwarm(data);
-  house = await server.demonstration();
-  browser = await openBrowser();
-});
-afterAll(async () => {
-  await browser?.close();
-  await server?.stop();
-  rmSync(data, { recursive: true, force: true });
-});
 beforeEach(async () => {
   await page?.close();
   page = await browser.newPage({ locale: 'en-GB', viewport: DESKTOP });

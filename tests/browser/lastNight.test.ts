@@ -1,34 +1,15 @@
 /** A homeowner reads last night beside its drawing, and several houses side by side. */
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { afterAll, describe, expect, test } from 'vitest';
 import type { HousesAnswer } from '../../server/api/shapes.ts';
+import { atHand } from './atHand.ts';
 import { axeViolations } from './axeViolations.ts';
-import { openBrowser } from './openBrowser.ts';
-import { type Stillwarm, startStillwarm } from './startStillwarm.ts';
 
 const PHONE = { width: 360, height: 740 };
 const DAY = 86_400_000; // [ms]
 
-let data: string;
-let server: Stillwarm;
-let browser: Browser;
-let id: string;
-
-beforeAll(async () => {
-  data = mkdtempSync(join(tmpdir(), 'stillwarm-browser-'));
-  server = await startStillwarm(data);
-  browser = await openBrowser();
-  id = await server.demonstration();
-}, 180_000);
-
-afterAll(async () => {
-  await browser?.close();
-  await server?.stop();
-  rmSync(data, { recursive: true, force: true });
-});
+const { server, browser, demonstration: id, end } = await atHand();
+afterAll(end);
 
 async function opened(
   path: string,

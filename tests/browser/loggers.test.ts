@@ -1,38 +1,20 @@
 /** Humidity, loggers and the next test in a real browser; a plug meter's reading is kept, changes the result, is undone. */
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, beforeEach, expect, test, vi } from 'vitest';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeEach, expect, test } from 'vitest';
 import { houseFolder } from '../server/inventedHouse.ts';
+import { atHand } from './atHand.ts';
 import { axeViolations } from './axeViolations.ts';
-import { openBrowser } from './openBrowser.ts';
-import { type Stillwarm, startStillwarm } from './startStillwarm.ts';
-
-vi.setConfig({ testTimeout: 300_000, hookTimeout: 300_000 });
 
 const sample = fileURLToPath(new URL('../../sample-logs', import.meta.url));
 const PHONE = { width: 360, height: 740 };
 const DESKTOP = { width: 1280, height: 900 };
 const PAGES = ['/humidity', '/loggers', '/test'];
-let data: string;
-let server: Stillwarm;
-let browser: Browser;
+const { server, browser, demonstration, end } = await atHand();
+afterAll(end);
 let page: Page;
-let demonstration: string;
-
-beforeAll(async () => {
-  data = mkdtempSync(join(tmpdir(), 'stillwarm-loggers-'));
-  server = await startStillwarm(data);
-  demonstration = await server.demonstration();
-  browser = await openBrowser();
-});
-afterAll(async () => {
-  await browser?.close();
-  await server?.stop();
-  rmSync(data, { recursive: true, force: true });
-});
 beforeEach(async () => {
   await page?.close();
   page = await browser.newPage({ locale: 'en-GB', viewport: DESKTOP });
@@ -55,20 +37,6 @@ const field = (label: string) => page.getByLabel(label, { exact: true });
 const button = (name: string | RegExp) => page.getByRole('button', { name });
 const wider = () =>
   page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
-
-/** The id of the house brought with these files. */
-async function bring(files: Readonly<Record<string, string | Uint8Array<ArrayBuffer>>>): Promise<string> {
-  const ask = async (path: string, init: RequestInit) => {
-    const response = await fetch(`${server.address}/api${path}`, init);
-    expect(response.ok, path).toBe(true);
-    return (await response.json()) as { id: string };
-  };
-  const { id } = await ask('/bringings', { method: 'POST' });
-  const headers = { 'Content-Type': 'application/octet-stream' };
-  for (const [name, body] of Object.entries(files))
-    await ask(`/bringings/${id}/files/${name}`, { method: 'PUT', headers, body });
-  return (await ask(`/bringings/${id}/keep`, { method: 'POST' })).id;
-}
 
 /** The demonstration house as if its heaters had had no logger. */
 function withoutHeatLog() {
@@ -131,13 +99,13 @@ test('humidity is shown with what follows from it, and its table night by night'
   const plot = page.getByRole('application', { name: 'Dew point over time' });
   await plot.focus();
   await page.keyboard.press('ArrowRight');
-  await expect.poll(() => page.locator('.moist-spoken').textContent()).toMatch(/Living room .*°C/);
+  await expect.poll(() => page.locator('.readings-spoken').textContent()).toMatch(/Living room .*°C/);
   await page.keyboard.press('+');
   await expect.poll(() => button('Whole record').isEnabled()).toBe(true);
 });
 
 test('a house without humidity is told kindly what logging it would tell', async () => {
-  const dry = await bring(houseFolder);
+  const dry = await server.bring(houseFolder);
   await open(dry, '/humidity');
   await expect
     .poll(main, { timeout: 60_000 })
@@ -145,7 +113,7 @@ test('a house without humidity is told kindly what logging it would tell', async
 });
 
 test('a plug meter’s reading makes the heated night known, and is undone', async () => {
-  const house = await bring(withoutHeatLog());
+  const house = await server.bring(withoutHeatLog());
   await open(house, '/test');
   await page.getByText('No heat is known so far').waitFor({ timeout: 120_000 });
   await button('Add this reading').click();

@@ -1,53 +1,26 @@
-/** A night taken out with a reason and put back, and the readings read on, in a real browser by the keyboard alone. */
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
+/** The nights and the readings in a real browser by the keyboard: decisions, marks, notes, what is taken along. */
+import { readFileSync } from 'node:fs';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { atHand } from './atHand.ts';
 import { axeViolations } from './axeViolations.ts';
-import { openBrowser } from './openBrowser.ts';
-import { type Stillwarm, startStillwarm } from './startStillwarm.ts';
+import { plainHouse } from './plainHouse.ts';
 
-vi.setConfig({ testTimeout: 240_000, hookTimeout: 240_000 });
 const LONG = { timeout: 180_000 };
 
-let data: string;
-let server: Stillwarm;
-let browser: Browser;
+const { server, browser, demonstration: house, end } = await atHand();
+afterAll(end);
+/** What is changed is changed on this one. */
+const plain = await server.bring(plainHouse);
 let page: Page;
-let house: string;
-
 beforeAll(async () => {
-  data = mkdtempSync(join(tmpdir(), 'stillwarm-nights-'));
-  server = await startStillwarm(data);
-  house = await server.demonstration();
-  browser = await openBrowser();
   page = await browser.newPage({ locale: 'en-GB', viewport: { width: 1280, height: 900 } });
 });
-afterAll(async () => {
-  await browser?.close();
-  await server?.stop();
-  rmSync(data, { recursive: true, force: true });
-});
 
-const address = (path: string) => `${server.address}/house/${house}${path}`;
-const main = () => page.getByRole('main');
+const address = (path: string, of = house) => `${server.address}/house/${of}${path}`;
 const press = (key: string) => page.keyboard.press(key);
-/** Goes on with Tab, as a person without a pointer does. */
-async function tabTo(name: RegExp): Promise<void> {
-  const focused = () =>
-    page.evaluate(() => {
-      const it = document.activeElement;
-      return `${it?.getAttribute('aria-label') ?? ''} ${it?.textContent ?? ''}`;
-    });
-  for (let i = 0; i < 150; i++) {
-    await press('Tab');
-    if (name.test(await focused())) return;
-  }
-  throw new Error(`nothing like ${name} is reached by Tab`);
-}
 const decisions = async () => {
-  const answer = await fetch(`${server.address}/api/houses/${house}`);
+  const answer = await fetch(`${server.address}/api/houses/${plain}`);
   return ((await answer.json()) as { house: { nights?: unknown } }).house.nights;
 };
 
@@ -61,41 +34,14 @@ describe('the nights', () => {
     expect(await axeViolations(page)).toEqual([]);
   });
 
-  test('the builder takes one out with a reason, by the keyboard alone, and the result says it is hand-picked', async () => {
-    await page.goto(address('/nights?night=2027-02-11'));
-    await page.getByRole('heading', { name: 'The night of 11 February' }).waitFor();
-    await tabTo(/Leave this night out by hand/);
-    await press('Enter');
-    await press('Tab');
-    await press('Enter');
-    await page.getByText('Give the reason: it stands in the result.').waitFor();
-    await page.keyboard.type('a window stood open');
-    await press('Enter');
-    await page.getByText('Kept: the night of 11 February left out by hand').waitFor(LONG);
-    await page.getByText('This result is hand-picked').waitFor();
-    expect(await main().textContent()).toContain('Left out by hand: a window stood open.');
-    expect(await decisions()).toEqual([{ date: '2027-02-11', used: false, why: 'a window stood open' }]);
-    expect(await axeViolations(page)).toEqual([]);
-  });
-
-  test('at once takes it back by the keyboard, and the house is what it was', async () => {
-    // The focus was left where the change is told.
-    await press('Tab');
-    expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('Take this back');
-    await press('Enter');
-    await page.getByText('Taken back: the night of 11 February left out by hand').waitFor(LONG);
-    expect(await main().textContent()).not.toContain('This result is hand-picked');
-    expect(await decisions()).toBeUndefined();
-  });
-
   test('a decision of another day is left to the rules again from the list of them', async () => {
-    await fetch(`${server.address}/api/houses/${house}/nights/2027-02-10/decision`, {
+    await fetch(`${server.address}/api/houses/${plain}/nights/2027-02-10/decision`, {
       method: 'PUT',
       headers: { 'Content-Type': 'application/json' },
       body: JSON.stringify({ used: false, why: '=1+1' }),
     });
-    await server.demonstration();
-    await page.goto(address('/nights'));
+    await server.assessed(plain);
+    await page.goto(address('/nights', plain));
     await page.getByRole('heading', { name: 'Nights decided by hand' }).waitFor();
     await page.getByRole('button', { name: /Leave it to the rules again, 10 February/ }).focus();
     await press('Enter');
@@ -159,8 +105,32 @@ describe('the readings', () => {
     expect(await page.getByRole('button', { name: 'Keep these stages' }).isEnabled()).toBe(false);
   });
 
+  test('a stage’s border is dragged on the chart to a full hour, and kept', async () => {
+    const stored = async () => {
+      const answer = await fetch(`${server.address}/api/houses/${plain}`);
+      const { house: it } = (await answer.json()) as { house: { stages: { name: string; to: string }[] } };
+      return it.stages.find(({ name }) => name === 'Before closing')?.to;
+    };
+    await page.goto(address('/readings', plain));
+    await page.getByText('Move the stages').click();
+    const ends = page.getByRole('group', { name: 'Before closing' }).getByLabel('Ends');
+    const before = await ends.inputValue();
+    const handle = page.getByRole('slider', { name: /Before closing” ends/ });
+    await handle.scrollIntoViewIfNeeded();
+    const { x, y, width, height } = (await handle.boundingBox()) ?? { x: 0, y: 0, width: 0, height: 0 };
+    await page.mouse.move(x + width / 2, y + height / 2);
+    await page.mouse.down();
+    await page.mouse.move(x - 60, y + height / 2, { steps: 4 });
+    await page.mouse.up();
+    const after = await ends.inputValue();
+    expect([after < before, after.slice(-3)]).toEqual([true, ':00']);
+    await page.getByRole('button', { name: 'Keep these stages' }).click();
+    await page.getByText('Kept: “Before closing” moved').waitFor(LONG);
+    expect(await stored()).toBe(after);
+  });
+
   test('a note is added, numbered in the chart, and taken back', async () => {
-    await page.goto(address('/readings'));
+    await page.goto(address('/readings', plain));
     await page.getByText('Note something').focus();
     await press('Enter');
     await page.getByLabel('When').fill('2027-02-01T21:00');

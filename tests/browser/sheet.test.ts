@@ -3,26 +3,42 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import type { Browser, BrowserContext, Page } from 'playwright-core';
+import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { HouseDetail, NightsAnswer } from '../../server/api/shapes.ts';
 import { firstPageHtml, type SheetInput, sheetHtml } from '../../src/sheet/index.ts';
-import { inputOfFolder, inventedInput, sampleFolder, withNights, withStages } from '../sheet/inputs.ts';
+import { inventedInput, withNights, withStages } from '../sheet/inputs.ts';
+import { atHand } from './atHand.ts';
 import { axeViolations } from './axeViolations.ts';
-import { openBrowser } from './openBrowser.ts';
 import { bodyRows, interval, isSame, known, wrongFigures } from './printedFigures.ts';
 import { allOf, type PrintedDocument, readPrinted } from './printedPdf.ts';
 
 const PHONE = 360; // [px]
 const folder = mkdtempSync(join(tmpdir(), 'stillwarm-sheet-'));
 const asked: string[] = [];
-let demonstration: SheetInput;
-let browser: Browser;
+const { server, browser, demonstration: id, end } = await atHand();
+const demonstration = await storedInput();
 let context: BrowserContext;
 let page: Page;
 
+/** What the sheet of the demonstration house is made of, as it is stored. */
+async function storedInput(): Promise<SheetInput> {
+  const ask = async (path: string) => (await fetch(`${server.address}/api/houses/${id}${path}`)).json();
+  const { house, assessment, files } = (await ask('')) as HouseDetail;
+  const { curves } = (await ask('/nights')) as NightsAnswer;
+  if (assessment === null) throw new Error('the demonstration house is not assessed');
+  return {
+    house,
+    assessment,
+    curves,
+    files: files.map(({ file: name, bytes, sha256 }) => ({ name, bytes, sha256 })),
+    version: '1.2.3',
+    date: '2027-02-14',
+    photos: [],
+  };
+}
+
 beforeAll(async () => {
-  demonstration = await inputOfFolder(sampleFolder);
-  browser = await openBrowser();
   // Past the sheet's own policy, or axe-core could not be put in.
   context = await browser.newContext({
     offline: true,
@@ -31,10 +47,10 @@ beforeAll(async () => {
   });
   context.on('request', (request) => asked.push(request.url()));
   page = await context.newPage();
-}, 240_000);
+});
 
 afterAll(async () => {
-  await browser?.close();
+  await end();
   rmSync(folder, { recursive: true });
 });
 

@@ -1,37 +1,24 @@
 /** The handover pack from the page and back into it. */
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { readFileSync } from 'node:fs';
 import { unzipSync, zipSync } from 'fflate';
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { atHand } from './atHand.ts';
 import { axeViolations } from './axeViolations.ts';
-import { openBrowser } from './openBrowser.ts';
-import { type Stillwarm, startStillwarm } from './startStillwarm.ts';
 
-const data = mkdtempSync(join(tmpdir(), 'stillwarm-pack-'));
-let server: Stillwarm;
-let browser: Browser;
+const { server, browser, demonstration: id, end } = await atHand();
+afterAll(end);
 let page: Page;
 let pack: Uint8Array;
 
 beforeAll(async () => {
-  server = await startStillwarm(data);
-  browser = await openBrowser();
   page = await browser.newPage();
-  const id = await server.demonstration();
   await page.goto(`${server.address}/house/${id}`);
   const [download] = await Promise.all([
     page.waitForEvent('download'),
     page.getByRole('link', { name: 'The handover pack as a zip' }).click(),
   ]);
   pack = readFileSync(await download.path());
-}, 240_000);
-
-afterAll(async () => {
-  await browser?.close();
-  await server?.stop();
-  rmSync(data, { recursive: true, force: true });
 });
 
 const bring = (bytes: Uint8Array) =>
@@ -60,6 +47,83 @@ test('a pack as it was made becomes a house of its own', async () => {
   expect(await houses()).toHaveLength(2);
   await page.getByRole('link', { name: 'The house is here' }).click();
   await page.waitForURL(/\/house\//);
+});
+
+/** From the desk onto the page. */
+async function drop(name: string, bytes: Uint8Array) {
+  const dataTransfer = await page.evaluateHandle(
+    (given) => {
+      const held = new DataTransfer();
+      held.items.add(new File([new Uint8Array(given.bytes)], given.name));
+      return held;
+    },
+    { name, bytes: [...bytes] },
+  );
+  await page.getByRole('main').dispatchEvent('drop', { dataTransfer });
+}
+
+const bytesOf = (text: string) => new TextEncoder().encode(text);
+
+test.each(['/', '/bring'])(
+  'a pack that is dropped on %s is known for one; what is wrong with it is told there',
+  async (path) => {
+    const files = unzipSync(pack);
+    const newer = JSON.stringify({ pack: 99, software: 'Stillwarm 99.0.0', made: '2040-01-01' });
+    const before = (await houses()).length;
+    await page.goto(`${server.address}${path}`, { waitUntil: 'networkidle' });
+    for (const [change, told] of [
+      [
+        { 'handover/pack.json': bytesOf(newer) },
+        'made by Stillwarm 99.0.0, which lays packs out in a newer way',
+      ],
+      [{ 'living.csv': bytesOf('none') }, 'This file is not the one that was packed'],
+      [{ '../living.csv': bytesOf('none') }, 'would be unpacked outside of its folder: “../living.csv”'],
+    ] as const) {
+      await drop('pack.zip', zipSync({ ...files, ...change }));
+      await page.getByRole('alert').filter({ hasText: told }).waitFor({ timeout: 60_000 });
+    }
+    expect(await houses()).toHaveLength(before);
+    await drop('pack.zip', pack);
+    await page.getByText(/Every file is as it was packed by Stillwarm/).waitFor({ timeout: 60_000 });
+    expect(await houses()).toHaveLength(before + 1);
+  },
+);
+
+test('a zip that is no pack goes the way of any log, from the houses to the bringing', async () => {
+  await page.goto(server.address, { waitUntil: 'networkidle' });
+  await drop('attic.zip', zipSync({ 'attic.csv': unzipSync(pack)['living.csv'] }));
+  await page.waitForURL('**/bring');
+  await page.getByRole('heading', { name: /attic/, level: 3 }).waitFor({ timeout: 60_000 });
+});
+
+test('photos are put into the sheet and the pack; what is none, or is too large, is told by its name', async () => {
+  await page.goto(`${server.address}/house/${id}`);
+  await page.getByText('With photos').click();
+  const make = page.getByRole('button', { name: 'The handover sheet with these photos' });
+  const pick = (name: string, buffer: Buffer) =>
+    page.getByLabel('Photos for the sheet').setInputFiles({ name, mimeType: 'image/jpeg', buffer });
+  for (const [name, buffer, told] of [
+    ['hatch.jpg', Buffer.from('<svg/>'), /hatch\.jpg This is neither a JPEG nor a PNG picture/],
+    ['large.jpg', Buffer.alloc(11 * 1024 * 1024, 0xff), /large\.jpg This photo is larger than 10 MB/],
+  ] as const) {
+    await pick(name, buffer);
+    await make.click();
+    await page.getByRole('alert').filter({ hasText: told }).waitFor();
+  }
+  await pick('hatch.jpg', Buffer.from([0xff, 0xd8, 0xff, 0xe0]));
+  expect(await axeViolations(page)).toEqual([]);
+  const made = async (button: string) => {
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: button }).click(),
+    ]);
+    return readFileSync(await download.path());
+  };
+  expect((await made('The handover sheet with these photos')).toString()).toContain(
+    '<img src="data:image/jpeg',
+  );
+  const zip = unzipSync(await made('The handover pack with these photos'));
+  expect(new TextDecoder().decode(zip['handover/sheet.html'])).toContain('<img src="data:image/jpeg');
 });
 
 test('the sheet and its first page come as files', async () => {

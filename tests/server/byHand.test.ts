@@ -123,6 +123,36 @@ describe('a stage', () => {
     expect(await codeOf(await move('Never', '2027-01-11', '2027-01-13'))).toEqual([404, 'no-such-stage']);
     expect((await detail()).house.stages).toEqual(stages);
   });
+
+  const text = () => new TextDecoder().decode(server.services.reading.json(id) ?? undefined);
+  const after = { name: 'After', from: '2027-01-12T12:00', to: '2027-01-13T12:00', complete: false };
+
+  test('is added in the order of time and removed again, and all else stays as it was written', async () => {
+    const before = text();
+    expect((await send('/stages', asJson('POST', after))).status).toBe(200);
+    expect((await detail()).house.stages).toEqual([...stages, after]);
+    expect(text()).toContain(before.slice(0, before.indexOf('"stages"')));
+    expect((await send('/stages', asJson('DELETE', { name: 'After' }))).status).toBe(200);
+    expect(text()).toBe(before);
+  });
+
+  test('that is the last is removed with its key, and can be undone', async () => {
+    const before = text();
+    await send('/stages', asJson('DELETE', { name: 'Before / one' }));
+    expect((await detail()).house.stages).toBeUndefined();
+    await server.ask(`/api/houses/${id}/undo`, { method: 'POST' });
+    expect(text()).toBe(before);
+  });
+
+  test('of a name that is taken, of an unknown key or that is not there is refused, and nothing is kept', async () => {
+    expect((await send('/stages', asJson('POST', { ...after, name: 'Before / one' }))).status).toBe(409);
+    expect((await send('/stages', asJson('POST', { ...after, colour: 'red' }))).status).toBe(409);
+    expect(await codeOf(await send('/stages', asJson('DELETE', { name: 'Never' })))).toEqual([
+      404,
+      'no-such-stage',
+    ]);
+    expect((await detail()).house.stages).toEqual(stages);
+  });
 });
 
 test('the wind of a night is the mean over its fitted hours', async () => {

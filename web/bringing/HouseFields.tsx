@@ -35,7 +35,7 @@ export function HouseFields({ begun: { draft, placeGuessed }, change }: HouseFie
       <FormField
         label="The nearest town"
         hint={
-          placeGuessed
+          placeGuessed && town !== undefined
             ? 'Guessed from this computer’s clock: please check. It gives sunset, sunrise and the time zone.'
             : 'It gives sunset, sunrise and the time zone.'
         }

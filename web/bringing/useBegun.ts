@@ -39,6 +39,8 @@ export function useBegun({ preview, broughtHouse, stored, write }: Given): Begin
   latest.current = begun;
   /** What the files were read by last. */
   const read = useRef('');
+  /** Something was written while the first reading was under way, which may not have seen it. */
+  const unseen = useRef(false);
   const pause = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
   useEffect(() => () => clearTimeout(pause.current), []);
 
@@ -48,14 +50,15 @@ export function useBegun({ preview, broughtHouse, stored, write }: Given): Begin
   };
   const writeNow = (draft: HouseDraft) => {
     if (!problemsOfDraft(draft).canBeTried) return;
+    unseen.current = preview === null;
     const now = asRead(draft);
-    write(houseJsonOf(draft), preview === null || preview.house === null || now !== read.current);
-    read.current = now;
+    write(houseJsonOf(draft), preview !== null && (preview.house === null || now !== read.current));
+    if (preview !== null) read.current = now;
   };
   const look = (before: Begun, seen: BringingPreview) => {
     const next = withPreview(before, seen);
     setBegun(next);
-    if (houseJsonOf(next.draft) !== houseJsonOf(before.draft)) writeNow(next.draft);
+    if (unseen.current || houseJsonOf(next.draft) !== houseJsonOf(before.draft)) writeNow(next.draft);
   };
   const anew = () => {
     const fresh = begunAnew(zoneOfComputer());

@@ -1,6 +1,9 @@
 /** Bring a house: from its loggers' files alone or with house.json; every guess is shown, and changed, before it is kept. */
+
+import { useEffect } from 'preact/hooks';
 import { useLocation } from 'preact-iso';
 import type { BringingPreview } from '../../server/api/shapes.ts';
+import type { Message } from '../../src/assessment.ts';
 import { figures } from '../../src/words/index.ts';
 import { getHouse } from '../api.ts';
 import { FileEntry } from '../bringing/FileEntry.tsx';
@@ -15,8 +18,13 @@ import { ProgressLine } from '../parts/ProgressLine.tsx';
 import { useLoaded } from '../useLoaded.ts';
 import './Bring.css';
 import { DropField } from './DropField.tsx';
+import { takeHandedOn } from './handedOn.ts';
+import type { PathOf } from './houseFolder.ts';
+import { PackBrought } from './PackBrought.tsx';
+import { packIn } from './packIn.ts';
 import { SentFiles } from './SentFiles.tsx';
 import { type Bringing, useBringing } from './useBringing.ts';
+import { usePack } from './usePack.ts';
 
 export function Bring() {
   const { route, query } = useLocation();
@@ -28,30 +36,50 @@ export function Bring() {
   const stored = loaded.kind === 'loaded' ? loaded.value : null;
   const bringing = useBringing(onto, (id) => route(`/house/${id}`));
   const { files, sending, preview, broughtHouse, problems } = bringing;
+  const pack = usePack();
+  const take = async (found: readonly PathOf<File>[]) => {
+    const file = await packIn(found);
+    if (file === null) return bringing.send(found);
+    if (onto === null) return pack.bring(file);
+    bringing.complain(packOntoHouse);
+  };
+  useEffect(() => {
+    take(takeHandedOn());
+  }, []);
   const house = useBegun({ preview, broughtHouse, stored: stored?.house ?? null, write: bringing.write });
   return (
     <PageFrame title={stored === null ? 'Bring a house' : `Add readings to ${stored.name}`}>
       {loaded.kind === 'failed' ? <ProblemList problems={loaded.problems} /> : null}
       <p>
         {stored === null
-          ? 'The loggers’ files are enough: CSV or text, also zipped. A house.json is welcome and not needed.'
+          ? 'The loggers’ files are enough: CSV or text, also zipped. A house.json is welcome and not needed; a handover pack comes in as the house that it is.'
           : 'Bring new loggers, or later exports of those that are here: only what is new is added.'}{' '}
         Nothing leaves this computer, and nothing is stored before you say so.
       </p>
       <DropField
         busy={sending !== null || bringing.keeping}
-        send={bringing.send}
+        send={take}
         complain={bringing.complain}
-        first={files.length === 0}
+        taken={files.map(({ path }) => path)}
       />
+      <PackBrought state={pack.state} />
       <ProblemList problems={problems} urgent />
       {sending === null ? null : <ProgressLine {...sending} onCancel={bringing.stop} />}
       <SentFiles files={files} sending={sending !== null} sendRest={bringing.sendRest} />
+      {onto === null && house.begun !== null ? (
+        <HouseFields begun={house.begun} change={house.change} />
+      ) : null}
       {preview === null ? null : <Seen preview={preview} house={house} isNew={onto === null} />}
       {files.length === 0 ? null : <Keep bringing={bringing} house={house} isNew={onto === null} />}
     </PageFrame>
   );
 }
+
+const packOntoHouse: Message = {
+  code: 'pack-onto-house',
+  text: 'This zip is a handover pack: a house by itself, which cannot be added to another.',
+  remedy: 'Drop it on “All houses”; or unpack it and bring only its loggers’ files here.',
+};
 
 interface SeenProps {
   readonly preview: BringingPreview;
@@ -83,7 +111,6 @@ function Seen({ preview, house: { begun, change, anew }, isNew }: SeenProps) {
         </section>
       )}
       <QuestionList begun={begun} preview={preview} change={change} />
-      {isNew ? <HouseFields begun={begun} change={change} /> : null}
       <section>
         <h2>The files</h2>
         {preview.missing.length === 0 ? null : (

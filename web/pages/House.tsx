@@ -1,5 +1,5 @@
 /** One house, the answer first: a sentence, the ruler that shows it, the nights, what to do next, what changed. */
-import { useRoute } from 'preact-iso';
+import { lazy, useRoute } from 'preact-iso';
 import type { HouseDetail } from '../../server/api/shapes.ts';
 import type { Assessment, Message, NightResult } from '../../src/assessment.ts';
 import type { NightCurve } from '../../src/curves.ts';
@@ -31,13 +31,21 @@ import { meanOutside } from '../../src/sheet/drawing/meanOutside.ts';
 import { heatLossMarks, timeConstantMarks } from '../../src/sheet/drawing/rules.ts';
 import { TakeWithYou } from './TakeWithYou.tsx';
 
+/** Below everything else, so that the answer does not wait for it. */
+const WhoMayLook = lazy(async () => (await import('../access/WhoMayLook.tsx')).WhoMayLook);
+
 export function HousePage() {
   const { id } = useRoute().params;
   return (
     <HouseFrame
       id={id}
       here="The answer"
-      foot={(house, again) => <TakeWithYou house={house} again={again} />}
+      foot={(house, again) => (
+        <>
+          <TakeWithYou house={house} again={again} />
+          <WhoMayLook id={house.id} name={house.name} invented={house.invented} />
+        </>
+      )}
     >
       {(house, assessment) => <TheAnswer house={house} assessment={assessment} />}
     </HouseFrame>
@@ -90,14 +98,14 @@ function TheAnswer({ house, assessment }: { house: HouseDetail; assessment: Asse
 }
 
 interface AnswerProps {
-  readonly house: HouseDetail;
+  readonly house: Pick<HouseDetail, 'lastReading'>;
   readonly assessment: Assessment;
   readonly night: NightResult | null;
   readonly curve: NightCurve | undefined;
 }
 
 /** The night first, as everybody has slept through it; then what all nights together say. */
-function Answer({ house, assessment, night, curve }: AnswerProps) {
+export function Answer({ house, assessment, night, curve }: AnswerProps) {
   const stage = assessment.stages.at(-1);
   const now = useNow();
   const measured = night && nightSentence(night, curve === undefined ? null : meanOutside(curve), now);
@@ -115,7 +123,7 @@ function Answer({ house, assessment, night, curve }: AnswerProps) {
   );
 }
 
-function MeasuredAndDrawn({ assessment }: { assessment: Assessment }) {
+export function MeasuredAndDrawn({ assessment }: { assessment: Assessment }) {
   const losses = withDesignRange(heatLossMarks(assessment), assessment.design);
   if (losses.length === 0) return null;
   return (
@@ -139,7 +147,7 @@ const withDesignRange = (marks: readonly RuleMark[], design: Assessment['design'
   );
 };
 
-function HowSlowly({ assessment }: { assessment: Assessment }) {
+export function HowSlowly({ assessment }: { assessment: Assessment }) {
   const last =
     assessment.stages.findLast(({ timeConstantH }) => timeConstantH !== null)?.timeConstantH ?? null;
   if (last === null) return null;
@@ -167,7 +175,7 @@ function kindsOf(marks: readonly RuleMark[]): string {
   return measured && drawn ? 'measured and drawn' : measured ? 'measured' : 'as drawn';
 }
 
-function Changes({ assessment }: { assessment: Assessment }) {
+export function Changes({ assessment }: { assessment: Assessment }) {
   if (assessment.comparisons.length === 0) return null;
   return (
     <section>
@@ -185,7 +193,7 @@ function Changes({ assessment }: { assessment: Assessment }) {
   );
 }
 
-function Messages({ title, messages }: { title: string; messages: readonly Message[] }) {
+export function Messages({ title, messages }: { title: string; messages: readonly Message[] }) {
   if (messages.length === 0) return null;
   return (
     <section>

@@ -1,9 +1,13 @@
 /** All houses as a list in a letter: name, verdict in a sentence, measured and drawn on one small ruler. */
+
 import { useEffect, useState } from 'preact/hooks';
+import { useLocation } from 'preact-iso';
 import type { HouseSummary } from '../../server/api/shapes.ts';
 import type { Message } from '../../src/assessment.ts';
 import { tied } from '../../src/sheet/drawing/tied.ts';
 import { answerSentence, lastReadingSentence } from '../../src/words/answer.ts';
+import { KeptTooLong } from '../access/KeptTooLong.tsx';
+import { SignOut } from '../access/SignOut.tsx';
 import { deleteHouse, getHouses, problemsOf, putAway, storeDemonstration } from '../api.ts';
 import { useNow } from '../house/useNow.ts';
 import { SideBySide } from '../houses/SideBySide.tsx';
@@ -14,6 +18,12 @@ import { Skeleton } from '../parts/Skeleton.tsx';
 import { useLoaded } from '../useLoaded.ts';
 import './Houses.css';
 import { answerMarks } from '../../src/sheet/drawing/rules.ts';
+import { handOn } from './handedOn.ts';
+import type { PathOf } from './houseFolder.ts';
+import { PackBrought } from './PackBrought.tsx';
+import { packIn } from './packIn.ts';
+import { useDrop } from './useDrop.ts';
+import { usePack } from './usePack.ts';
 
 /** While something is under way, the list is asked for again after this [ms]. */
 const ASK_AGAIN = 1000;
@@ -29,6 +39,15 @@ export function Houses() {
       },
       (thrown) => setProblems(problemsOf(thrown)),
     );
+  const { route } = useLocation();
+  const pack = usePack(again);
+  const take = async (found: readonly PathOf<File>[]) => {
+    const file = await packIn(found);
+    if (file !== null) return pack.bring(file);
+    handOn(found);
+    route('/bring');
+  };
+  const over = useDrop({ send: take, complain: (problem) => setProblems([problem]) });
   const houses = loaded.kind === 'loaded' ? loaded.value.houses : [];
   const shown = houses.filter(({ away }) => !away);
   const now = useNow();
@@ -45,7 +64,13 @@ export function Houses() {
       <ProblemList problems={problems} urgent />
       <p class="bring-link">
         <a href="/bring">Bring a house</a>
+        <span class="small lesser">
+          {over
+            ? 'Let go: the files are read here.'
+            : 'or drop its loggers’ files, or a handover pack, anywhere on this page.'}
+        </span>
       </p>
+      <PackBrought state={pack.state} />
       {loaded.kind === 'loading' ? <Waiting /> : null}
       <SideBySide houses={shown} />
       <ul class="houses">
@@ -63,6 +88,7 @@ export function Houses() {
           <PutAway houses={houses} coming={coming} act={act} />
         </>
       ) : null}
+      <SignOut />
     </PageFrame>
   );
 }
@@ -91,7 +117,7 @@ interface HouseLineProps {
 }
 
 function HouseLine({ house, now, onPutAway }: HouseLineProps) {
-  const { id, name, invented, answer, state, lastReading } = house;
+  const { id, name, invented, answer, state, lastReading, keepUntil } = house;
   return (
     <li class="house">
       <h2>
@@ -103,6 +129,7 @@ function HouseLine({ house, now, onPutAway }: HouseLineProps) {
       )}
       <p class="small lesser house-foot">
         <span>{lastReadingSentence(lastReading, now)}</span>
+        <KeptTooLong until={keepUntil} />
         {invented ? <span>Invented, to show what comes of real readings.</span> : null}
         <button type="button" class="quiet" onClick={onPutAway} aria-label={`Put it away: ${name}`}>
           Put it away

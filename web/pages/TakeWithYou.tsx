@@ -6,6 +6,7 @@ import { figures } from '../../src/words/index.ts';
 import { folderAddress, problemsOf, undoImport } from '../api.ts';
 import { ProblemList } from '../parts/ProblemList.tsx';
 import { BringPack } from './BringPack.tsx';
+import { SheetPhotos } from './SheetPhotos.tsx';
 
 interface TakeWithYouProps {
   readonly house: HouseDetail;
@@ -18,6 +19,7 @@ export function TakeWithYou({ house: { id, name, imports, invented }, again }: T
     <section>
       <h2>Take it with you</h2>
       <HandOver id={id} name={name} />
+      <SheetPhotos id={id} name={name} />
       <p>
         <a href={folderAddress(id)} download={`${name}.zip`}>
           The house folder as a zip

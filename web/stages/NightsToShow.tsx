@@ -1,6 +1,6 @@
 /** How many nights on each side show a fall of the heat loss of that size, and how many are still missing. */
 import type { StageResult } from '../../src/assessment.ts';
-import { mostNights } from '../../src/gap/change/detectable.ts';
+import { mostNights } from '../../src/gap/change/mostNights.ts';
 import { tied } from '../../src/sheet/drawing/tied.ts';
 import { figures } from '../../src/words/index.ts';
 import { Table } from '../parts/Table.tsx';

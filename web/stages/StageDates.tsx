@@ -1,16 +1,16 @@
 /** Stages moved, added and removed by their dates; the house is then assessed again, and each step can be taken back. */
 import { useRef } from 'preact/hooks';
-import { moveStages } from '../api.ts';
+import type { StageEntry } from '../../src/house.ts';
+import { addStage, moveStages, removeStage } from '../api.ts';
 import { ByHandStatus } from '../nights/ByHandStatus.tsx';
 import type { ByHand, Change } from '../nights/useByHand.ts';
-import { keepStages } from './keepStages.ts';
 import { StageFields } from './StageFields.tsx';
-import { draftOf, emptyDraft, type Stage, type StageDraft, withoutStage, withStage } from './stageDraft.ts';
+import { draftOf, emptyDraft, type StageDraft, stageOf } from './stageDraft.ts';
 
 export function StageDates({ byHand }: { readonly byHand: ByHand }) {
   const { house, change, busy } = byHand;
   const { id } = house;
-  const stages: readonly Stage[] = house.house.stages ?? [];
+  const stages: readonly StageEntry[] = house.house.stages ?? [];
   const status = useRef<HTMLDivElement>(null);
   const make = (it: Change) => {
     // What was pressed may go away.
@@ -35,14 +35,7 @@ export function StageDates({ byHand }: { readonly byHand: ByHand }) {
             submit={`Move “${stage.name}”`}
             send={(draft) => make(moved(id, stage, draft))}
           >
-            <button
-              type="button"
-              class="quiet"
-              disabled={busy}
-              onClick={() =>
-                make(replaced(id, `“${stage.name}” removed`, stages, withoutStage(stages, stage.name)))
-              }
-            >
+            <button type="button" class="quiet" disabled={busy} onClick={() => make(removed(id, stage))}>
               Remove “{stage.name}”
             </button>
           </StageFields>
@@ -55,23 +48,27 @@ export function StageDates({ byHand }: { readonly byHand: ByHand }) {
           others={stages.map(({ name }) => name)}
           busy={busy}
           submit="Add this stage"
-          send={(draft) =>
-            make(replaced(id, `“${draft.name.trim()}” added`, stages, withStage(stages, draft)))
-          }
+          send={(draft) => make(added(id, stageOf(draft)))}
         />
       </details>
     </section>
   );
 }
 
-const moved = (id: string, { name, from, to }: Stage, draft: StageDraft): Change => ({
+const moved = (id: string, { name, from, to }: StageEntry, draft: StageDraft): Change => ({
   words: `“${name}” moved`,
   make: () => moveStages(id, [{ name, from: draft.from, to: draft.to }]),
   takeBack: () => moveStages(id, [{ name, from, to }]),
 });
 
-const replaced = (id: string, words: string, before: readonly Stage[], after: readonly Stage[]): Change => ({
-  words,
-  make: () => keepStages(id, after),
-  takeBack: () => keepStages(id, before),
+const added = (id: string, stage: StageEntry): Change => ({
+  words: `“${stage.name}” added`,
+  make: () => addStage(id, stage),
+  takeBack: () => removeStage(id, stage.name),
+});
+
+const removed = (id: string, stage: StageEntry): Change => ({
+  words: `“${stage.name}” removed`,
+  make: () => removeStage(id, stage.name),
+  takeBack: () => addStage(id, stage),
 });

@@ -1,5 +1,6 @@
 /** The fields of one stage, checked when it is sent. */
 import { useState } from 'preact/hooks';
+import { DateField } from '../parts/DateField.tsx';
 import { FormField } from '../parts/FormField.tsx';
 import { type DraftProblems, problemsOfDraft, type StageDraft } from './stageDraft.ts';
 
@@ -33,16 +34,13 @@ export function StageFields({ first, others, busy, submit, send, children }: Sta
       requestAnimationFrame(() => form.querySelector<HTMLElement>('[aria-invalid]')?.focus());
   };
   const date = (field: 'from' | 'to', label: string) => (
-    <FormField label={label} {...told(field)}>
-      {(ties) => (
-        <input
-          {...ties}
-          type="datetime-local"
-          value={draft[field]}
-          onInput={({ currentTarget }) => setDraft({ ...draft, [field]: currentTarget.value })}
-        />
-      )}
-    </FormField>
+    <DateField
+      label={label}
+      type="datetime-local"
+      value={draft[field]}
+      {...told(field)}
+      onWrite={(value) => setDraft({ ...draft, [field]: value })}
+    />
   );
   return (
     <form class="stage-fields" onSubmit={ask} noValidate>

@@ -1,7 +1,5 @@
 /** A stage as it is typed, and what is wrong with it in the words that stand at its fields. */
-import type { House } from '../../src/house.ts';
-
-export type Stage = NonNullable<House['stages']>[number];
+import type { StageEntry } from '../../src/house.ts';
 
 export interface StageDraft {
   readonly name: string;
@@ -15,7 +13,7 @@ export type DraftProblems = Partial<Record<'name' | 'from' | 'to', string>>;
 
 export const emptyDraft: StageDraft = { name: '', from: '', to: '', complete: true };
 
-export const draftOf = ({ name, from, to, complete = true }: Stage): StageDraft => ({
+export const draftOf = ({ name, from, to, complete = true }: StageEntry): StageDraft => ({
   name,
   from: inField(from),
   to: inField(to),
@@ -36,12 +34,12 @@ export function problemsOfDraft({ name, from, to }: StageDraft, others: readonly
   };
 }
 
-/** In the order of their beginnings, with one more. */
-export const withStage = (stages: readonly Stage[], { name, from, to, complete }: StageDraft): Stage[] =>
-  [...stages, { name: name.trim(), from, to, complete }].toSorted((a, b) => a.from.localeCompare(b.from));
-
-export const withoutStage = (stages: readonly Stage[], name: string): Stage[] =>
-  stages.filter((stage) => stage.name !== name);
+export const stageOf = ({ name, from, to, complete }: StageDraft): StageEntry => ({
+  name: name.trim(),
+  from,
+  to,
+  complete,
+});
 
 /** A date alone begins at midnight; seconds are none of a date field's. */
 const inField = (local: string) => (local.length === 10 ? `${local}T00:00` : local.slice(0, 16));

@@ -1,12 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { stillNeeded } from '../../../web/stages/nightsNeeded.ts';
-import {
-  draftOf,
-  emptyDraft,
-  problemsOfDraft,
-  withoutStage,
-  withStage,
-} from '../../../web/stages/stageDraft.ts';
+import { draftOf, emptyDraft, problemsOfDraft, stageOf } from '../../../web/stages/stageDraft.ts';
 import { ratioMarks, savingMarks } from '../../../web/stages/stageMarks.ts';
 
 const before = { name: 'Before', from: '2027-01-09', to: '2027-01-25T08:00', complete: false };
@@ -63,11 +57,11 @@ describe('a stage as it is typed', () => {
     expect(problemsOfDraft({ ...draft, to: '2027-02-02T00:00' }, ['After'])).toEqual({});
   });
 
-  test('comes among the others by its beginning, and they keep all they have', () => {
-    const draft = { ...emptyDraft, name: 'Between', from: '2027-01-25T12:00', to: '2027-01-28T00:00' };
-    const stages = withStage([before, after], draft);
-    expect(stages.map(({ name }) => name)).toEqual(['Before', 'Between', 'After']);
-    expect(stages[0]).toEqual(before);
-    expect(withoutStage(stages, 'Between')).toEqual([before, after]);
+  test('is kept as it was typed, its name without the blanks around it', () => {
+    expect(stageOf({ ...draftOf(before), name: ' Between ' })).toEqual({
+      ...before,
+      name: 'Between',
+      from: '2027-01-09T00:00',
+    });
   });
 });
