@@ -6,6 +6,7 @@ export default defineConfig({
   root: new URL('..', import.meta.url).pathname,
   test: {
     testTimeout: 60_000,
+    hookTimeout: 120_000,
     projects: [
       {
         extends: true,
@@ -18,7 +19,6 @@ export default defineConfig({
           include: [inBrowser],
           globalSetup: 'tests/browser/assessOnce.ts',
           testTimeout: 180_000,
-          hookTimeout: 180_000,
         },
       },
     ],
