@@ -39,6 +39,7 @@ export function backupCommand(
     if (realpathSync(file) === realpathSync(database))
       return fail('This is the database itself. Give the backup a name of its own.');
     if (statSync(file).isDirectory()) return fail(`${file} is a folder. Name a file in it.`);
+    if (!statSync(file).isFile()) return fail(`${file} is no plain file. Give the backup a name of its own.`);
     if (!overwrite)
       return fail(`${file} is there already and was left as it is. Name another, or add --overwrite.`);
   }

@@ -14,9 +14,12 @@ import { packageRoot, softwareVersion } from './root.ts';
 import { begin, createServices } from './services.ts';
 import { openForReading, openForWriting } from './store/database.ts';
 import { readingFrom } from './store/reading.ts';
+import { limitArrival } from './timeouts.ts';
 
 /** Each assessment holds the logs of a house in memory; one core is left to answer with. */
 const MOST_AT_ONCE = 4;
+/** A large file takes longer than Node's five minutes by the telephone network of a building site [ms]. */
+const LONGEST_UPLOAD = 60 * 60 * 1000;
 
 export interface Running {
   readonly port: number;
@@ -49,6 +52,8 @@ export async function serve(
   const server = createAdaptorServer({
     fetch: async (request, env) => (await app).fetch(request, env),
   }) as Server;
+  limitArrival(server);
+  server.requestTimeout = LONGEST_UPLOAD;
   const cleanUps: (() => unknown)[] = [() => closeServer(server)];
   const stop = async () => {
     for (const cleanUp of cleanUps) await cleanUp();

@@ -6,6 +6,8 @@ import type { PassphraseHash } from './passphrase.ts';
 const UNUSED = 12 * 3600; // [s]
 export const LONGEST_SESSION = 7 * 86_400; // [s]
 const MOST = 100;
+/** A clock that was put back by more does not tell how long it has been [s]. */
+const PUT_RIGHT = 600;
 
 interface Session {
   /** The hash of the passphrase that it was begun with: another one ends it. */
@@ -36,7 +38,8 @@ export function sessions(now: () => number = () => Date.now() / 1000) {
       const session = byHash.get(key);
       if (session === undefined) return false;
       const at = now();
-      const over = at - session.used > UNUSED || at - session.begun > LONGEST_SESSION;
+      const putBack = at < session.used - PUT_RIGHT;
+      const over = putBack || at - session.used > UNUSED || at - session.begun > LONGEST_SESSION;
       if (over || session.hash !== hash) {
         byHash.delete(key);
         return false;

@@ -31,7 +31,8 @@ export function throttle(now: () => number = () => Date.now() / 1000) {
     wait(address: string): number {
       const at = now();
       const known = byAddress.get(networkOf(address));
-      const own = known === undefined ? 0 : known.last + pause(known.wrong) - at;
+      // Never longer than the pause itself, also when the clock was put back meanwhile.
+      const own = known === undefined ? 0 : pause(known.wrong) - Math.max(0, at - known.last);
       return Math.ceil(Math.max(0, own, (spentBy(at) - AT_ONCE + 1) * ONE_EACH));
     },
 

@@ -13,7 +13,7 @@ import { checkedJson } from './validate.ts';
 const away = z.strictObject({ away: z.boolean() });
 
 export const housesApi = (services: Services) => {
-  const { reading, writer, assessments, demonstration } = services;
+  const { reading, writer, assessments, bringings, demonstration } = services;
   const find = (id: string) => {
     const house = reading.house(id);
     if (house === null) throw noSuchHouse();
@@ -54,6 +54,7 @@ export const housesApi = (services: Services) => {
       const { id } = find(c.req.param('id'));
       await writer.deleteHouse(id);
       await assessments.cancel(id);
+      await bringings.dropOnto(id);
       assessments.changed(id);
       return c.body(null, 204);
     });

@@ -20,6 +20,7 @@ import { sentReadingsApi } from './sentReadings.ts';
 import { sharedApi } from './shared.ts';
 import { sheetApi } from './sheet.ts';
 import { watchedApi } from './watched.ts';
+import { wholeHouseApi } from './wholeHouse.ts';
 
 export const api = (services: Services, access: Access) =>
   new Hono()
@@ -28,6 +29,7 @@ export const api = (services: Services, access: Access) =>
     .route('/houses', readingsApi(services))
     .route('/houses', sentReadingsApi(services))
     .route('/houses', byHandApi(services))
+    .route('/houses', wholeHouseApi(services))
     .route('/houses', heatApi(services))
     .route('/houses', humidityApi(services))
     .route('/houses', loggersApi(services))

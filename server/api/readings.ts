@@ -8,7 +8,7 @@ import type { Services } from '../services.ts';
 import type { Reading, StoredChannel } from '../store/reading.ts';
 import { endOf, intervalsAsked, span, storedHouse, thinnedChannel } from './chartSpan.ts';
 import type { ReadingsAnswer, ThinnedChannel } from './shapes.ts';
-import { HOUR, type Intervals, isCoarse, middles, type Sample, thin } from './thin.ts';
+import { DAY, HOUR, type Intervals, isCoarse, isCoarsest, middles, thinner } from './thin.ts';
 import { checkedQuery } from './validate.ts';
 
 /** Readings further apart than this many steps are a gap. */
@@ -16,7 +16,7 @@ const STEPS_TO_A_GAP = 2.5;
 /** More marks than this are a smear. */
 const MOST_DOUBTED = 500;
 
-export const readingsApi = ({ reading }: Services) =>
+export const readingsApi = ({ reading }: Pick<Services, 'reading'>) =>
   new Hono().get('/:id/readings', checkedQuery(span), (c) => {
     const id = c.req.param('id');
     const asked = c.req.valid('query');
@@ -62,16 +62,17 @@ const spanOf = ({ from, to }: { readonly from: string; readonly to: string }, { 
 
 function thinned(channel: StoredChannel, intervals: Intervals, reading: Reading): ThinnedChannel {
   const { number, spacing } = channel;
-  const coarse = isCoarse(intervals);
-  const samples = (coarse ? hoursAsSamples : readingsAsSamples)(
-    reading,
-    number,
-    intervals.start,
-    endOf(intervals),
-  );
-  // An hour's summary stands at its middle, up to half an hour from either reading.
-  const longest = STEPS_TO_A_GAP * spacing + (coarse ? HOUR : 0);
-  return thinnedChannel(channel, thin(samples, intervals, longest));
+  // A summary stands at the middle of its hour or day, up to half of that from either reading.
+  const summed = isCoarsest(intervals) ? DAY : isCoarse(intervals) ? HOUR : 0;
+  const { add, thinned } = thinner(intervals, STEPS_TO_A_GAP * spacing + summed);
+  const addMiddle = (start: number, min: number, max: number) => add(start + summed / 2, min, max);
+  const stretch = [number, intervals.start, endOf(intervals)] as const;
+  if (summed === DAY) reading.eachDay(...stretch, addMiddle);
+  else if (summed === HOUR) reading.eachHour(...stretch, addMiddle);
+  else
+    for (const { time, value } of reading.readings(...stretch))
+      for (let i = 0; i < time.length; i++) add(time[i], value[i], value[i]);
+  return thinnedChannel(channel, thinned);
 }
 
 function doubtedOf(instants: Iterable<number>): Pick<ThinnedChannel, 'doubted'> {
@@ -81,16 +82,6 @@ function doubtedOf(instants: Iterable<number>): Pick<ThinnedChannel, 'doubted'> 
     at.push(instant);
   }
   return at.length === 0 ? {} : { doubted: { at, more: false } };
-}
-
-function* readingsAsSamples(reading: Reading, channel: number, from: number, to: number): Iterable<Sample> {
-  for (const { time, value } of reading.readings(channel, from, to))
-    for (let i = 0; i < time.length; i++) yield { time: time[i], min: value[i], max: value[i] };
-}
-
-function* hoursAsSamples(reading: Reading, channel: number, from: number, to: number): Iterable<Sample> {
-  for (const { start, min, max } of reading.hours(channel, from, to))
-    yield { time: start + HOUR / 2, min, max };
 }
 
 /** The judged nights of the span; before the assessment, the nights as the sun has them, none of them used. */

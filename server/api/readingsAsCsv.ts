@@ -29,9 +29,13 @@ export function asCsv({ file, columns, readings }: SentReadings, house: House): 
   const number = (value: number | null) =>
     value === null ? '' : comma ? String(value).replace('.', ',') : String(value);
   const header = [entry.columns?.time ?? 'Time', ...columns].map(quoted);
-  const rows = readings.map(([at, ...values]) => [utc(at), ...values.map(number)]);
+  // The log is read by the clock of its logger, which the instants know nothing of.
+  const slow = (entry.clockOffsetMin ?? 0) * 60;
+  const rows = readings.map(([at, ...values]) => [utc(at, slow), ...values.map(number)]);
   return `${[header, ...rows].map((row) => row.join(delimiter)).join('\n')}\n`;
 }
 
-const utc = (at: string | number) => new Date(typeof at === 'number' ? at * 1000 : at).toISOString();
+/** @param slow how far the logger's clock is behind [s] */
+const utc = (at: string | number, slow: number) =>
+  new Date((typeof at === 'number' ? at * 1000 : Date.parse(at)) - slow * 1000).toISOString();
 const quoted = (text: string) => `"${text.replaceAll('"', '""')}"`;

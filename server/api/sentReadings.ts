@@ -1,6 +1,7 @@
 /** Readings from a script or a gateway: a log as the logger writes it, or the same as JSON. */
 import { type Context, Hono } from 'hono';
 import { z } from 'zod';
+import { MOST_EXPORTS } from '../jobs/laterExports.ts';
 import { houseIn } from '../jobs/storedFolder.ts';
 import { noSuchHouse, refused } from '../refused.ts';
 import type { Services } from '../services.ts';
@@ -38,7 +39,9 @@ export const sentReadings = z
       .array(z.tuple([instant], z.number().nullable()))
       .min(1)
       .max(MOST_READINGS)
-      .describe('an instant, then a value for each column; null where there is none'),
+      .describe(
+        `an instant, then a value for each column; null where there is none. Better a day at a time than one by one: a logger takes ${MOST_EXPORTS} postings`,
+      ),
   })
   .superRefine(({ columns, readings }, context) => {
     readings.forEach((row, i) => {
@@ -54,7 +57,10 @@ export type SentReadings = z.output<typeof sentReadings>;
 
 export const sentReadingsApi = ({ reading, addLaterExport }: Services) => {
   async function fromJson(c: Context, id: string) {
-    const sent = parse(sentReadings, await c.req.json(), 'Body');
+    const body: unknown = await c.req.json().catch(() => {
+      throw noJson();
+    });
+    const sent = parse(sentReadings, body, 'Body');
     const json = reading.json(id);
     const house = json === null ? null : houseIn(json);
     if (house?.kind !== 'house') throw noSuchHouse();
@@ -76,6 +82,8 @@ export const sentReadingsApi = ({ reading, addLaterExport }: Services) => {
     },
   );
 };
+
+const noJson = () => refused(400, 'request-not-understood', 'Malformed JSON in request body.');
 
 const noFile = () =>
   refused(

@@ -2,6 +2,7 @@
 import { type Context, Hono } from 'hono';
 import type { LinkInUse } from '../access/links.ts';
 import { noSuchBringing } from '../jobs/bringings.ts';
+import { refuseFarOff } from '../jobs/farApart.ts';
 import { HOUSE_FILE } from '../jobs/stagedFolder.ts';
 import { refused } from '../refused.ts';
 import type { Services } from '../services.ts';
@@ -21,7 +22,7 @@ interface OfLink {
   bytes: number;
 }
 
-export const sharedBringingsApi = ({ bringings }: Services, linkFor: (c: Context) => LinkInUse) => {
+export const sharedBringingsApi = ({ bringings, reading }: Services, linkFor: (c: Context) => LinkInUse) => {
   const begun = new Map<string, OfLink>();
 
   /** Of this link alone: those of others, the builder's too, are not there. */
@@ -69,7 +70,9 @@ export const sharedBringingsApi = ({ bringings }: Services, linkFor: (c: Context
     .get('/:bringing', async (c) => c.json(seen(await bringings.preview(own(c).id))))
     .post('/:bringing/keep', async (c) => {
       const { id } = own(c);
-      if (!seen(await bringings.preview(id)).ready) throw nothingNew();
+      const preview = await bringings.preview(id);
+      for (const { imported } of preview.files) refuseFarOff(imported, reading.channels(linkFor(c).house));
+      if (!seen(preview).ready) throw nothingNew();
       await bringings.keep(id);
       begun.delete(id);
       return c.body(null, 204);

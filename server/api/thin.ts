@@ -17,19 +17,23 @@ export interface Sample {
 
 /** Intervals this long or longer begin on the hour and are whole hours, so that hourly summaries fill them [s]. */
 export const HOUR = 3600;
+/** The same of days, UTC, from two days on [s]. */
+export const DAY = 86_400;
 
-/** At most `points` intervals of whole seconds, or of whole hours, that hold both instants [s]. */
+/** At most `points` intervals of whole seconds, hours or days that hold both instants [s]. */
 export function intervalsOver(from: number, to: number, points: number): Intervals {
-  const unit = (to - from) / points >= HOUR ? HOUR : 1;
-  for (let step = Math.max(unit, Math.ceil((to - from) / points / unit) * unit); ; step += unit) {
+  const least = (to - from) / points;
+  const unit = least >= 2 * DAY ? DAY : least >= HOUR ? HOUR : 1;
+  for (let step = Math.max(unit, Math.ceil(least / unit) * unit); ; step += unit) {
     const start = Math.floor(from / step) * step;
     const count = Math.floor((to - start) / step) + 1;
     if (count <= points) return { start, step, count };
   }
 }
 
-/** Whether hourly summaries fill the intervals. */
+/** Whether hourly summaries fill the intervals, or even daily ones. */
 export const isCoarse = ({ step }: Intervals) => step % HOUR === 0;
+export const isCoarsest = ({ step }: Intervals) => step % DAY === 0;
 
 /** The middle of each interval [s]. */
 export const middles = ({ start, step, count }: Intervals): number[] =>

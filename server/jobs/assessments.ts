@@ -124,6 +124,31 @@ export function assessmentQueue(needs: Needs) {
     return at >= 0;
   }
 
+  /**
+   * After a change of the house: what is under way for it as it was is stopped; a result of the house as it now is
+   * stays or is taken up again; else it is assessed.
+   */
+  async function bringUpToDate(id: string): Promise<void> {
+    const house = reading.house(id);
+    if (house === null) return;
+    const wanted = restsOn(house);
+    const own = running.get(id);
+    if (own?.restsOn === wanted) return;
+    dequeue(id);
+    if (own !== undefined) {
+      own.superseded = true;
+      own.calculation.stop();
+      await own.ended;
+      return bringUpToDate(id); // it may have changed again meanwhile
+    }
+    brokenDown.delete(id);
+    if (isCurrent(house)) changed(id);
+    else if (reading.hasFormerResult(id, wanted)) {
+      await writer.takeUpResult(id, wanted);
+      changed(id);
+    } else start(id);
+  }
+
   return {
     isCurrent,
 
@@ -142,29 +167,7 @@ export function assessmentQueue(needs: Needs) {
 
     start,
 
-    /**
-     * After a change of the house: what is under way for it as it was is stopped; a result of the house as it now is
-     * stays or is taken up again; else it is assessed.
-     */
-    async bringUpToDate(id: string): Promise<void> {
-      const house = reading.house(id);
-      if (house === null) return;
-      const wanted = restsOn(house);
-      const own = running.get(id);
-      if (own?.restsOn === wanted) return;
-      dequeue(id);
-      if (own !== undefined) {
-        own.superseded = true;
-        own.calculation.stop();
-        await own.ended;
-      }
-      brokenDown.delete(id);
-      if (isCurrent(house)) changed(id);
-      else if (reading.hasFormerResult(id, wanted)) {
-        await writer.takeUpResult(id, wanted);
-        changed(id);
-      } else start(id);
-    },
+    bringUpToDate,
 
     /** Resolves when the assessment has ended; at once when there is none. */
     async cancel(id: string): Promise<void> {

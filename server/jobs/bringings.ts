@@ -96,7 +96,7 @@ export function bringingsIn({ folder, largestFile, database, reading, calculate,
         return await current.calculation.result;
       } catch (error) {
         if (bringing.reading === current) forgetReading(bringing);
-        if (!(error instanceof Stopped)) throw error;
+        if (!(error instanceof Stopped)) throw isGone(error) ? filesGone() : error;
       }
     }
   }
@@ -193,6 +193,12 @@ export function bringingsIn({ folder, largestFile, database, reading, calculate,
       await remove(id);
     },
 
+    /** Drops all that is on its way to a house that is gone. */
+    async dropOnto(house: string): Promise<void> {
+      for (const [id, { onto, beingKept }] of [...bringings])
+        if (onto?.id === house && !beingKept) await remove(id);
+    },
+
     /** Stores the house and answers its id; the folder is then gone from here. */
     async keep(id: string): Promise<string> {
       housePreviewed(find(id));
@@ -206,6 +212,10 @@ export function bringingsIn({ folder, largestFile, database, reading, calculate,
         const kept = await store(house, bringing.onto);
         await remove(id);
         return kept;
+      } catch (error) {
+        if (!isGone(error)) throw error;
+        forgetReading(bringing);
+        throw filesGone();
       } finally {
         bringing.beingKept = false;
         namesBeingKept.delete(house.name);
@@ -243,7 +253,17 @@ export const noSuchBringing = () =>
     404,
     'no-such-bringing',
     'This house folder is not waiting here.',
-    'It was kept or dropped, or the program was started again: bring the folder once more.',
+    'It was kept or dropped, its house deleted, or the program started again: bring the folder once more.',
+  );
+
+const isGone = (error: unknown) => error instanceof Error && 'code' in error && error.code === 'ENOENT';
+
+const filesGone = () =>
+  refused(
+    410,
+    'files-gone',
+    'Files of this house folder were removed from the data folder while they waited there; nothing of it was stored.',
+    'Bring the folder once more.',
   );
 
 const beingKept = () =>

@@ -45,7 +45,7 @@ export function demonstrationHouse({ folder, workFolder, database, calculate, st
   return {
     isComing: () => coming !== null,
     /** Stores it, once when asked twice at a time, and answers its id. */
-    store(): Promise<string> {
+    async store(): Promise<string> {
       coming ??= begin();
       return coming.id;
     },

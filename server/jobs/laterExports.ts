@@ -10,8 +10,12 @@ import { noSuchHouse, Refused, refused } from '../refused.ts';
 import { entriesOf } from '../store/joinedChannels.ts';
 import type { Reading } from '../store/reading.ts';
 import type { Bringings } from './bringings.ts';
+import { refuseFarOff } from './farApart.ts';
 import { HOUSE_FILE } from './stagedFolder.ts';
 import { houseIn } from './storedFolder.ts';
+
+/** Of a logger; each of them is a version of the house with all its files, and is read whenever one comes. */
+export const MOST_EXPORTS = 1000;
 
 interface Needs {
   readonly reading: Reading;
@@ -26,6 +30,8 @@ export function laterExports({ reading, bringings }: Needs) {
 
   async function add(id: string, sentAs: string, body: ReadableStream | null): Promise<AddedExport> {
     if (sentAs === HOUSE_FILE) throw noLog();
+    const full = loggers(id).find((files) => files.includes(sentAs) && files.length > MOST_EXPORTS);
+    if (full !== undefined) throw tooMany(full[0]);
     const bringing = await bringings.start(id);
     try {
       const { name } = await bringings.put(bringing, sentAs, body);
@@ -35,6 +41,7 @@ export function laterExports({ reading, bringings }: Needs) {
       if (file === undefined || change == null) throw noSuchHouse();
       if (change.kind === 'new' && !file.named)
         throw new Refused(422, whyUnplaced(file, sentAs, loggers(id)));
+      refuseFarOff(file.imported, reading.channels(id));
       const { newReadings, conflicts, of } = change;
       const told = { of: loggerOf(id, of ?? name), newReadings, conflicts: conflicts.count };
       if (newReadings === 0) {
@@ -81,6 +88,14 @@ export function laterExports({ reading, bringings }: Needs) {
     return own;
   };
 }
+
+const tooMany = (logger: string) =>
+  refused(
+    409,
+    'too-many-exports',
+    `“${logger}” has ${MOST_EXPORTS} later exports already, the most that are taken; nothing was stored.`,
+    'Send a day at a time rather than each reading. To go on, take the house folder, join its files into one, and bring it as a house.',
+  );
 
 const noLog = () =>
   refused(422, 'no-log', 'house.json is no log; nothing of it was stored.', "Bring it on the house's page.");

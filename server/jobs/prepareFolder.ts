@@ -30,6 +30,7 @@ import { entriesOf } from '../store/joinedChannels.ts';
 import { answersOf, signatureOf } from '../store/layout.ts';
 import { type Reading, readingFrom } from '../store/reading.ts';
 import { continuedText } from './continued.ts';
+import { farApart } from './farApart.ts';
 import { fileChange } from './fileChange.ts';
 import { noRecord } from './noRecord.ts';
 import { houseless, withAllTried, withPlaced } from './placed.ts';
@@ -111,6 +112,9 @@ function prepared(
   }
 
   const missing = named.filter((name) => !files.has(name));
+  const apart = farApart(shelf.accounts.filter(({ file }) => named.includes(file)));
+  if (apart.length > 0)
+    return { preview: { ...rest, problems: apart, missing, notes: [], ready: false }, house: null };
   const gathered = gatherRecord(house, bytes, { read });
   const problems = accounts.flatMap((account) => (named.includes(account.file) ? noLog(account) : []));
   // While files are still to come, the list of the missing says enough.

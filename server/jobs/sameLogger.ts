@@ -21,7 +21,13 @@ export function matchOf(
   stored: ReadonlyMap<string, FolderFile>,
   shelf: Shelf,
 ): Match {
-  for (const [of, file] of stored) if (file.sha256 === sha256) return { kind: 'same', of };
+  // Two loggers may well send the same few bytes: then the name tells them apart.
+  const own = entriesOf(house).flatMap(({ entry }) => {
+    const files = filesOf(entry);
+    return files.includes(sentAs) ? files : [];
+  });
+  for (const [of, file] of stored)
+    if (file.sha256 === sha256 && (own.length === 0 || own.includes(of))) return { kind: 'same', of };
   const candidates = entriesOf(house).flatMap(({ entry }) => {
     const brought = shelf.read(name, entry);
     const files = filesOf(entry).filter((file) => stored.has(file));

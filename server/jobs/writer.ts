@@ -1,6 +1,6 @@
 /** The one writer: every change of the database goes through it, one after the other. */
 import type { Worker } from 'node:worker_threads';
-import { refused } from '../refused.ts';
+import { machineFailure, refused } from '../refused.ts';
 import type { Writing } from '../store/writing.ts';
 
 export type Writer = {
@@ -43,18 +43,14 @@ export function writerInThread(start: () => Worker, tell: (text: string) => void
       if (failed === null) waiting?.resolve();
       else waiting?.reject(Object.assign(new Error(failed.message), { code: failed.code }));
     });
-    started.on('error', (error) => tell(`The writer broke down and is started again: ${error.message}`));
+    let why: Error = brokeDown();
+    started.on('error', (error) => {
+      tell(`The writer broke down and is started again: ${error.message}`);
+      why = machineFailure(error) ?? why; // the database was not to be had, say
+    });
     started.on('exit', () => {
       worker = null;
-      for (const { reject } of pending.values())
-        reject(
-          refused(
-            503,
-            'writer-broke-down',
-            'The part that stores things broke down and is started again.',
-            'Look whether the change was made; if not, try again.',
-          ),
-        );
+      for (const { reject } of pending.values()) reject(why);
       pending.clear();
     });
     return started;
@@ -91,3 +87,11 @@ export function writerInThread(start: () => Worker, tell: (text: string) => void
   };
   return { writer, close };
 }
+
+const brokeDown = () =>
+  refused(
+    503,
+    'writer-broke-down',
+    'The part that stores things broke down and is started again.',
+    'Look whether the change was made; if not, try again.',
+  );

@@ -7,8 +7,11 @@ interface NamedHash {
   readonly sha256: string;
 }
 
-/** Keys of house.json that no figure and no sentence of the assessment rests on, but for the name at its head. */
-const WORDS_ONLY: readonly (keyof House)[] = ['name', 'notes'];
+/**
+ * Keys of house.json that no figure and no sentence of the assessment rests on, but for the name at its head. The limits
+ * are shown beside the elements where these are edited, and nowhere else.
+ */
+const WORDS_ONLY: readonly (keyof House)[] = ['name', 'notes', 'limits'];
 
 /** The same for the same house.json, byte for byte, and the same files under the same names, and only then. */
 export const contentOf = (json: Uint8Array, files: readonly NamedHash[]): string =>

@@ -32,11 +32,21 @@ export function packHours({ time, value }: Readings, day: number): Uint8Array {
 }
 
 export function unpackHours(bytes: Uint8Array, day: number): HourSummary[] {
-  const hours = new Float64Array(bytes.slice().buffer);
   const found: HourSummary[] = [];
-  for (let hour = 0; hour < 24; hour++) {
-    const [n, min, max, sum] = hours.subarray(hour * FIELDS, (hour + 1) * FIELDS);
-    if (n > 0) found.push({ start: day * DAY + hour * HOUR, n, min, max, sum });
-  }
+  eachHourOf(bytes, day, (start, min, max, n, sum) => found.push({ start, n, min, max, sum }));
   return found;
+}
+
+/** The same without an object for each: a long view has a hundred thousand of them. */
+export function eachHourOf(
+  bytes: Uint8Array,
+  day: number,
+  call: (start: number, min: number, max: number, n: number, sum: number) => void,
+): void {
+  const isAligned = bytes.byteOffset % Float64Array.BYTES_PER_ELEMENT === 0;
+  const { buffer, byteOffset } = isAligned ? bytes : Uint8Array.from(bytes);
+  const hours = new Float64Array(buffer, byteOffset, 24 * FIELDS);
+  for (let at = 0; at < hours.length; at += FIELDS)
+    if (hours[at] > 0)
+      call(day * DAY + (at / FIELDS) * HOUR, hours[at + 1], hours[at + 2], hours[at], hours[at + 3]);
 }

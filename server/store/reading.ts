@@ -3,7 +3,7 @@ import type { Database } from 'better-sqlite3';
 import type { Message, Quantity } from '../../src/assessment.ts';
 import type { ReadingAnswers } from '../api/shapes.ts';
 import { DAY, type Readings, unpackDay, unpackInstants } from './dayBlob.ts';
-import { type HourSummary, unpackHours } from './hourBlob.ts';
+import { eachHourOf, type HourSummary, unpackHours } from './hourBlob.ts';
 import type { ChannelToStore } from './houseToStore.ts';
 import { linksIn } from './links.ts';
 import { versionsIn } from './versions.ts';
@@ -93,6 +93,11 @@ export function readingFrom(db: Database) {
   const hours = db.prepare<[number, number, number], { day: number; hours: Buffer }>(
     'SELECT day, hours FROM day WHERE channel = ? AND day BETWEEN ? AND ? ORDER BY day',
   );
+  const daySummaries = db
+    .prepare<[number, number, number], [day: number, min: number, max: number]>(
+      'SELECT day, min, max FROM day WHERE channel = ? AND day BETWEEN ? AND ? ORDER BY day',
+    )
+    .raw();
   const neighbours = db.prepare<
     [number, number, number, number],
     { before: number | null; after: number | null }
@@ -151,6 +156,25 @@ export function readingFrom(db: Database) {
     /** The same, as hourly summaries. */
     hours: (channel: number, from: number, to: number): HourSummary[] =>
       hours.all(channel, ...dayRange(channel, from, to)).flatMap((row) => unpackHours(row.hours, row.day)),
+    /** The same, as the least and greatest of each hour or UTC day, called with where it begins [s]. */
+    eachHour(
+      channel: number,
+      from: number,
+      to: number,
+      call: (start: number, min: number, max: number) => void,
+    ) {
+      for (const row of hours.all(channel, ...dayRange(channel, from, to)))
+        eachHourOf(row.hours, row.day, call);
+    },
+    eachDay(
+      channel: number,
+      from: number,
+      to: number,
+      call: (start: number, min: number, max: number) => void,
+    ) {
+      for (const [day, min, max] of daySummaries.all(channel, ...dayRange(channel, from, to)))
+        call(day * DAY, min, max);
+    },
     /** The instants from one to another at which a reading is doubted, in the order of time [s]. */
     *doubted(channel: number, from: number, to: number): Iterable<number> {
       for (const { day, instants } of doubts.iterate(channel, Math.floor(from / DAY), Math.floor(to / DAY)))

@@ -14,7 +14,7 @@ import Sqlite, { SqliteError } from 'better-sqlite3';
 import { DATABASE_FILE } from './database.ts';
 import { assertSound, DamagedDatabase, isDamage } from './soundness.ts';
 import { whatIsAt } from './whatIsAt.ts';
-import { fileToDisk, folderToDisk } from './wholeCopy.ts';
+import { fileToDisk, folderToDisk, halfOf, removeHalves } from './wholeCopy.ts';
 
 export type Restored =
   /** `aside` holds what was there; null when nothing was. */
@@ -39,8 +39,9 @@ export function restoreInto(folder: string, backup: string, now: Date): Restored
   if (!statSync(backup).isFile()) return { kind: 'no backup' };
   if (existsSync(database) && realpathSync(database) === realpathSync(backup))
     return { kind: 'the database itself' };
-  const half = `${database}.${process.pid}.part`;
+  const half = halfOf(database);
   try {
+    removeHalves(database);
     copyFileSync(backup, half);
     const refusal = whyNo(half);
     if (refusal !== null) return refusal;

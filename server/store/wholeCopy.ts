@@ -1,6 +1,6 @@
 /** A copy of the whole database as one file, of one moment, made while others read and write. */
-import { closeSync, fsyncSync, openSync, renameSync, rmSync } from 'node:fs';
-import { dirname } from 'node:path';
+import { closeSync, fsyncSync, openSync, readdirSync, renameSync, rmSync } from 'node:fs';
+import { basename, dirname, join } from 'node:path';
 import type { Database } from 'better-sqlite3';
 import { assertSound } from './soundness.ts';
 
@@ -11,9 +11,9 @@ import { assertSound } from './soundness.ts';
  * @throws DamagedDatabase, Error of the file system or the database; what was at the path before is then still there
  */
 export function copyWhole(db: Database, path: string): void {
-  const half = `${path}.${process.pid}.part`;
+  const half = halfOf(path);
   try {
-    rmSync(half, { force: true });
+    removeHalves(path);
     db.prepare('VACUUM INTO ?').run(half);
     assertSound(half);
     fileToDisk(half);
@@ -22,6 +22,29 @@ export function copyWhole(db: Database, path: string): void {
   } catch (error) {
     rmSync(half, { force: true });
     throw error;
+  }
+}
+
+/** Where a file is made before it is whole. */
+export const halfOf = (path: string): string => `${path}.${process.pid}.part`;
+
+/** What was left half made of a file by a process that was killed: people's readings, which nobody would ever delete. */
+export function removeHalves(path: string): void {
+  const [folder, prefix] = [dirname(path), `${basename(path)}.`];
+  for (const name of readdirSync(folder)) {
+    if (!name.startsWith(prefix)) continue;
+    const [, pid] = /^(\d+)\.part(-journal|-wal|-shm)?$/.exec(name.slice(prefix.length)) ?? [];
+    if (pid !== undefined && !isAnotherOne(Number(pid))) rmSync(join(folder, name), { force: true });
+  }
+}
+
+/** Whether a process runs that is not this one. */
+function isAnotherOne(pid: number): boolean {
+  if (pid === process.pid) return false;
+  try {
+    return process.kill(pid, 0);
+  } catch (error) {
+    return error instanceof Error && 'code' in error && error.code === 'EPERM';
   }
 }
 

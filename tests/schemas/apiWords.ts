@@ -41,6 +41,13 @@ export const apiWords: Readonly<Record<string, { readonly does: string; readonly
   'PUT /api/houses/:id/stages': { does: 'Moves the bounds of stages.', answers: 'HouseSummary' },
   'POST /api/houses/:id/stages': { does: 'Adds a stage.', answers: 'HouseSummary' },
   'DELETE /api/houses/:id/stages': { does: 'Takes a stage away.', answers: 'HouseSummary' },
+  'GET /api/houses/:id/house.json': { does: 'Its `house.json`, as it was written.', answers: 'JSON' },
+  'PUT /api/houses/:id/house': {
+    does:
+      'Keeps another `house.json`, with all that is not changed left as it was written. Refused (409) where `was` is ' +
+      'not what is stored, or where the new one is none.',
+    answers: 'HouseSummary',
+  },
   'POST /api/houses/:id/heat': {
     does: 'Adds heat that was read off a meter by eye.',
     answers: 'HouseSummary',

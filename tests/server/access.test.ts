@@ -358,6 +358,14 @@ describe('a link that may add', () => {
     expect(server.services.reading.versions(other)).toHaveLength(1);
   });
 
+  test('adds nothing that lies years from what the house has: its clock was not set', async () => {
+    const id = await begin();
+    const before = server.services.reading.versions(house).length;
+    await put(id, 'in.csv', 'Time,Temperature (°C)\n2031-01-01 10:00,18\n');
+    expect(await codes(await keep(id))).toEqual([422, 'readings-far-off']);
+    expect(server.services.reading.versions(house)).toHaveLength(before);
+  });
+
   test.each(['house.json', 'HOUSE.JSON', 'a/house.json', '../in.csv', '..\\in.csv', 'page.html', 'x.csv\0'])(
     'brings no settings, and no file called “%s”',
     async (name) => {

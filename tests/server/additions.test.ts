@@ -1,4 +1,6 @@
 /** Files brought onto a house that is stored. */
+import { readdirSync } from 'node:fs';
+import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { FileChange, HouseDetail, ReadingsAnswer, Refusal } from '../../server/api/shapes.ts';
 import { bedroom, house, houseFolder, inside, insideFrom } from './inventedHouse.ts';
@@ -289,6 +291,12 @@ describe('a house.json that is sent', () => {
   });
 });
 
+test('a log of a clock that was never set is told before it stretches the record over decades', async () => {
+  await bringing.put({ 'in.csv': 'Time,Temperature (°C)\n1970-01-01 00:10,18\n' });
+  const { ready, problems } = await bringing.preview();
+  expect([ready, problems.map(({ code }) => code)]).toEqual([false, ['readings-far-apart']]);
+});
+
 describe('a house that changes meanwhile', () => {
   test('is not overwritten: the bringing that began before is refused', async () => {
     const slow = await server.begin(id);
@@ -323,7 +331,8 @@ describe('a house that changes meanwhile', () => {
   test('is 404 when it was deleted', async () => {
     await bringing.put({ 'in.csv': insideFrom(0, 500) });
     await server.ask(`/api/houses/${id}`, { method: 'DELETE' });
-    expect(await refusal(await bringing.keep())).toEqual([404, 'no-such-house']);
+    expect(readdirSync(join(server.folder, 'bringing'))).toEqual([]); // nothing of it stays on the disk
+    expect(await refusal(await bringing.keep())).toEqual([404, 'no-such-bringing']);
   });
 });
 

@@ -1,4 +1,5 @@
 /** Backups while the store is open and written to, and a folder brought back to one. */
+import { execFileSync } from 'node:child_process';
 import {
   existsSync,
   mkdirSync,
@@ -6,6 +7,7 @@ import {
   readdirSync,
   readFileSync,
   rmSync,
+  statSync,
   writeFileSync,
 } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -97,6 +99,15 @@ describe('a backup', () => {
     expect(readFileSync(file, 'utf8')).toBe('mine');
     expect(run('backup', file, '--overwrite').code).toBe(0);
     expect(housesIn(file)).toEqual(['First']);
+  });
+
+  test.skipIf(process.platform === 'win32')('never takes the place of what is no file', () => {
+    execFileSync('mkfifo', [file]);
+    expect(run('backup', file, '--overwrite')).toMatchObject({
+      code: 2,
+      said: expect.stringContaining('no plain file'),
+    });
+    expect(statSync(file).isFIFO()).toBe(true);
   });
 
   test('onto the database itself is refused, also when told to overwrite', () => {

@@ -203,6 +203,7 @@ describe('the demonstration house', () => {
   test.each([
     ['whole, from the readings', '', 1000],
     ['whole, from the hourly summaries', '', 100],
+    ['whole, from the daily summaries', '', 10],
     ['four days, from the readings', '?from=1800000000&to=1800345600', 1000],
     ['four days, from the hourly summaries', '?from=1800000000&to=1800345600', 50],
   ])('%s: each interval has its least and greatest reading', async (_, query, points) => {

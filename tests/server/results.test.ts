@@ -70,6 +70,7 @@ describe('a change of words', () => {
       ...house,
       name: 'Other',
       notes: [{ at: '2027-01-11T02:00', text: 'hatch open, heater on' }],
+      limits: { name: 'Of the town', dated: '2027-01-01', uValues: { wall: 0.1 } },
     };
     server.db.prepare('UPDATE version SET json = ?').run(Buffer.from(JSON.stringify(words)));
     expect(assess()).toEqual(before);

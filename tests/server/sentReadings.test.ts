@@ -130,6 +130,28 @@ describe('readings as JSON', () => {
     expect(inside().value).toBe(19.123456789012344);
   });
 
+  test('are those of the logger that is named, though another sent the same a moment before', async () => {
+    for (const file of ['in.csv', 'logs/out.csv'])
+      expect((await answer(await json({ ...two, file })))[1]).toMatchObject({ of: file, newReadings: 2 });
+  });
+
+  test.each([
+    ['before the clock of the gateway was set', '1970-01-01T00:10:00Z'],
+    ['years from all that is there', '2031-01-01T00:00:00Z'],
+  ])('%s are refused', async (_, at) => {
+    expect(await refusal(await json({ ...two, readings: [[at, 18]] }))).toEqual([422, 'readings-far-off']);
+    expect([inside().n, await imports()]).toEqual([432, 1]);
+  });
+
+  test('stand at their true instants although the clock of the logger is slow', async () => {
+    const [first, out] = house.loggers;
+    const slow = { ...house, loggers: [{ ...first, clockOffsetMin: 20 }, out] };
+    id = await server.bring({ ...houseFolder, 'house.json': JSON.stringify(slow) });
+    const later = Date.UTC(2027, 0, 14) / 1000;
+    await json({ ...two, readings: [[later, 18]] });
+    expect(inside().last).toBe(later);
+  });
+
   test.each([
     ['of no logger of the house', { ...two, file: 'attic.csv' }, 422, 'logger-not-known'],
     ['with a value too many', { ...two, readings: [[NEXT, 1, 2]] }, 400, 'request-not-understood'],

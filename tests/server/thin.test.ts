@@ -30,12 +30,15 @@ describe('intervals', () => {
     );
   });
 
-  test('of an hour or longer begin on the hour and are whole hours', () => {
+  test.each([
+    ['an hour', 3600, 3600],
+    ['two days', 2 * 86_400, 86_400],
+  ])('of %s or longer begin on whole ones and are whole ones', (_, longer, unit) => {
     fc.assert(
       fc.property(span, fc.integer({ min: 10, max: 4000 }), ({ from, to }, points) => {
         const { start, step } = intervalsOver(from, to, points);
-        if ((to - from) / points < 3600) return;
-        expect([start % 3600 === 0, step % 3600]).toEqual([true, 0]);
+        if ((to - from) / points < longer) return;
+        expect([start % unit === 0, step % unit]).toEqual([true, 0]);
       }),
     );
   });

@@ -186,6 +186,42 @@ describe('a folder of no house', () => {
     expect((await server.json<HouseDetail>(`/api/houses/${id}`)).imports).toHaveLength(1);
   });
 
+  test('by another name than its house stays the folder of the house that was begun from it', async () => {
+    inFolder('Plot 7', houseFolder);
+    await settle();
+    const [{ id }] = await houses();
+    put({ 'Plot 7/in.csv': insideFrom(0, 500) });
+    await settle();
+    expect([await filesOf(id), await problems()]).toEqual([['in.csv', 'logs/out.csv', 'in (2).csv'], []]);
+  });
+
+  test('that was renamed, or is of a house that is here by its name, begins no second one', async () => {
+    inFolder('Plot 7', houseFolder);
+    await settle();
+    renameSync(join(watched, 'Plot 7'), join(watched, 'Plot 8'));
+    await settle();
+    expect([(await houses()).length, await codes()]).toEqual([
+      1,
+      [['Plot 8/house.json', 'house-there-already']],
+    ]);
+  });
+
+  test('whose house.json changes afterwards is told to bring it, and begins no second house', async () => {
+    inFolder('Plot 7', houseFolder);
+    await settle();
+    const [{ id }] = await houses();
+    put({ 'Plot 7/house.json': JSON.stringify({ ...house, floorAreaM2: 123 }) });
+    for (let i = 0; i < 3; i++) await settle();
+    expect([(await houses()).length, await problems(), server.told.length]).toMatchObject([
+      1,
+      [{ path: 'Plot 7/house.json', house: id, problems: [{ code: 'house-json-not-read-again' }] }],
+      1,
+    ]);
+    put({ 'Plot 7/house.json': houseFolder['house.json'] });
+    await settle();
+    expect(await problems()).toEqual([]);
+  });
+
   test('with a mistake in its house.json is told, until it is mended', async () => {
     inFolder('Test house', { ...houseFolder, 'house.json': '{' });
     await settle();

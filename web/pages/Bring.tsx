@@ -5,7 +5,7 @@ import { useLocation } from 'preact-iso';
 import type { BringingPreview } from '../../server/api/shapes.ts';
 import type { Message } from '../../src/assessment.ts';
 import { figures } from '../../src/words/index.ts';
-import { getHouse } from '../api.ts';
+import { getHouse, houseText } from '../api.ts';
 import { FileEntry } from '../bringing/FileEntry.tsx';
 import { HouseFields } from '../bringing/HouseFields.tsx';
 import { stillMissing } from '../bringing/missing.ts';
@@ -30,7 +30,7 @@ export function Bring() {
   const { route, query } = useLocation();
   const onto = query.onto ?? null;
   const { loaded } = useLoaded(
-    (signal) => (onto === null ? Promise.resolve(null) : getHouse(onto, signal)),
+    (signal) => (onto === null ? Promise.resolve(null) : storedHouse(onto, signal)),
     onto ?? '',
   );
   const stored = loaded.kind === 'loaded' ? loaded.value : null;
@@ -46,7 +46,7 @@ export function Bring() {
   useEffect(() => {
     take(takeHandedOn());
   }, []);
-  const house = useBegun({ preview, broughtHouse, stored: stored?.house ?? null, write: bringing.write });
+  const house = useBegun({ preview, broughtHouse, stored: stored?.text ?? null, write: bringing.write });
   return (
     <PageFrame title={stored === null ? 'Bring a house' : `Add readings to ${stored.name}`}>
       {loaded.kind === 'failed' ? <ProblemList problems={loaded.problems} /> : null}
@@ -73,6 +73,11 @@ export function Bring() {
       {files.length === 0 ? null : <Keep bringing={bringing} house={house} isNew={onto === null} />}
     </PageFrame>
   );
+}
+
+async function storedHouse(id: string, signal: AbortSignal) {
+  const [{ name }, text] = await Promise.all([getHouse(id, signal), houseText(id, signal)]);
+  return { name, text };
 }
 
 const packOntoHouse: Message = {

@@ -20,6 +20,7 @@ import { NightRow } from '../charts/NightRow.tsx';
 import { LastNight } from '../house/LastNight.tsx';
 import { Undecided } from '../house/Undecided.tsx';
 import { useNow } from '../house/useNow.ts';
+import { Watched } from '../house/Watched.tsx';
 import { HouseFrame } from '../parts/HouseFrame.tsx';
 import { ProblemList } from '../parts/ProblemList.tsx';
 import { Rule, type RuleMark } from '../parts/Rule.tsx';
@@ -42,6 +43,7 @@ export function HousePage() {
       here="The answer"
       foot={(house, again) => (
         <>
+          <Watched house={house.id} />
           <TakeWithYou house={house} again={again} />
           <WhoMayLook id={house.id} name={house.name} invented={house.invented} />
         </>

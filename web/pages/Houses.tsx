@@ -10,6 +10,7 @@ import { KeptTooLong } from '../access/KeptTooLong.tsx';
 import { SignOut } from '../access/SignOut.tsx';
 import { deleteHouse, getHouses, problemsOf, putAway, storeDemonstration } from '../api.ts';
 import { useNow } from '../house/useNow.ts';
+import { Watched } from '../house/Watched.tsx';
 import { SideBySide } from '../houses/SideBySide.tsx';
 import { PageFrame } from '../parts/PageFrame.tsx';
 import { ProblemList } from '../parts/ProblemList.tsx';
@@ -88,6 +89,7 @@ export function Houses() {
           <PutAway houses={houses} coming={coming} act={act} />
         </>
       ) : null}
+      <Watched house={null} />
       <SignOut />
     </PageFrame>
   );

@@ -5,6 +5,7 @@ import { figures } from '../../src/words/index.ts';
 import { problemsOf, withPhotos } from '../api.ts';
 import { FormField } from '../parts/FormField.tsx';
 import { ProblemList } from '../parts/ProblemList.tsx';
+import { saveFile } from '../parts/saveFile.ts';
 import './TakeWithYou.css';
 
 interface SheetPhotosProps {
@@ -27,7 +28,7 @@ export function SheetPhotos({ id, name }: SheetPhotosProps) {
     setProblems([]);
     setMade(null);
     try {
-      download(await withPhotos(id, file, photos), `${name}, ${ending}`);
+      saveFile(await withPhotos(id, file, photos), `${name}, ${ending}`);
       setMade(`${words} is made, with ${figures.count(photos.length, 'photo')}.`);
     } catch (thrown) {
       setProblems(problemsOf(thrown));
@@ -73,15 +74,3 @@ export function SheetPhotos({ id, name }: SheetPhotosProps) {
     </details>
   );
 }
-
-/** As a link would. */
-function download(file: Blob, name: string): void {
-  const link = document.createElement('a');
-  link.href = URL.createObjectURL(file);
-  link.download = name;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), LATER);
-}
-
-/** The browser has begun to save it by then [ms]. */
-const LATER = 60_000;

@@ -1,28 +1,30 @@
-/** A folder with a house.json in it -> a house of its own. */
+/** A folder with a house.json in it -> a house of its own, unless there is one of that name. */
 import { Refused } from '../../refused.ts';
-import type { Bringings } from '../bringings.ts';
 import { HOUSE_FILE } from '../stagedFolder.ts';
 import type { FoundFile } from './filesIn.ts';
+import { houseThere, isCalled } from './houseOfFolder.ts';
 import { openedFile } from './openedFile.ts';
+import type { WatchNeeds } from './watching.ts';
 
 /**
- * Stores the house and answers the files that it names.
+ * Stores the house; answers its id and the files that it names.
  *
- * @throws Refused when house.json has a mistake, or a file that it names is not there yet
+ * @throws Refused when house.json has a mistake, a file that it names is not there yet, or its name is another's
  */
 export async function newHouse(
   files: readonly FoundFile[],
-  { folder, bringings }: { readonly folder: string; readonly bringings: Bringings },
-): Promise<readonly FoundFile[]> {
+  { folder, bringings, reading }: Pick<WatchNeeds, 'folder' | 'bringings' | 'reading'>,
+): Promise<{ readonly id: string; readonly named: readonly FoundFile[] }> {
   const bringing = await bringings.start(null);
   try {
     for (const file of files) await bringings.put(bringing, file.name, await openedFile(folder, file));
-    const { problems, missing, files: previews } = await bringings.preview(bringing);
+    const { house, problems, missing, files: previews } = await bringings.preview(bringing);
     if (problems.length > 0) throw new Refused(422, problems);
+    if (house !== null && isCalled(house.name, reading.houses())) throw houseThere(house.name);
     if (missing.length > 0) throw notAllThere(missing);
-    await bringings.keep(bringing);
+    const id = await bringings.keep(bringing);
     const named = new Set(previews.flatMap(({ imported, named: it }) => (it ? [imported.file] : [])));
-    return files.filter(({ name }) => name !== HOUSE_FILE && named.has(name));
+    return { id, named: files.filter(({ name }) => name !== HOUSE_FILE && named.has(name)) };
   } catch (error) {
     await bringings.drop(bringing).catch(() => {}); // what is the matter is told already
     throw error;

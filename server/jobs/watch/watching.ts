@@ -13,7 +13,15 @@ import type { AddLaterExport } from '../laterExports.ts';
 import { HOUSE_FILE } from '../stagedFolder.ts';
 import type { Writer } from '../writer.ts';
 import { type FoundFile, filesIn } from './filesIn.ts';
-import { houseOf, noHouse, severalHouses } from './houseOfFolder.ts';
+import {
+  begunAs,
+  houseFileApart,
+  houseOf,
+  isStamped,
+  noHouse,
+  severalHouses,
+  stampAs,
+} from './houseOfFolder.ts';
 import { newHouse } from './newHouse.ts';
 import { ChangedMeanwhile, openedFile } from './openedFile.ts';
 
@@ -60,11 +68,10 @@ export function watching(needs: WatchNeeds) {
     );
     const isComplete = ({ path }: FoundFile) => now - (seen.get(path)?.since ?? now) >= QUIET;
     await forgetGone(files);
-    const houses = reading.houses();
     for (const folder of new Set(files.map((it) => it.folder))) {
       if (closing.signal.aborted) return;
       const own = files.filter((it) => it.folder === folder);
-      await take(folder, own, houseOf(folder, houses), isComplete);
+      await take(folder, own, houseOfFolder(folder), isComplete);
     }
   }
 
@@ -81,14 +88,14 @@ export function watching(needs: WatchNeeds) {
           await once(file.path, `${file.stamp} ${house}`, async () => {
             await addLaterExport(house, file.name, await openedFile(watched, file));
           });
+      if (begins !== undefined && isComplete(begins)) await tellOfChange(begins, house);
     } else if (house === null && begins !== undefined && !wasBegun(begins)) {
       if (!files.every(isComplete)) return;
       const all = files.map(({ path, stamp }) => `${path} ${stamp}`).join('; ');
-      const named = await once(begins.path, all, () => newHouse(files, needs));
-      if (named === null) return;
-      await note(begins.path, begins.stamp, []);
-      const begun = houseOf(folder, reading.houses());
-      for (const file of named) await note(file.path, `${file.stamp} ${begun}`, []);
+      const begun = await once(begins.path, all, () => newHouse(files, needs));
+      if (begun === null) return;
+      await note(begins.path, stampAs(begins.stamp, begun.id), []);
+      for (const file of begun.named) await note(file.path, `${file.stamp} ${begun.id}`, []);
     } else
       for (const file of files)
         if (file !== begins && isComplete(file))
@@ -100,8 +107,25 @@ export function watching(needs: WatchNeeds) {
   /** A house that was begun from this very file and deleted does not come back by itself. */
   const wasBegun = ({ path, stamp }: FoundFile) => {
     const before = done.get(path);
-    return before?.stamp === stamp && before.problems.length === 0;
+    return before !== undefined && isStamped(before.stamp, stamp) && before.problems.length === 0;
   };
+
+  /** As the house is called, else as its house was begun from it, whatever either is called by now. */
+  const houseOfFolder = (folder: string) =>
+    houseOf(folder, reading.houses(), begunAs(done.get(`${folder}/${HOUSE_FILE}`)?.stamp));
+
+  /** The house has gone its own way since it was begun: what changes in the file is for a person to bring. */
+  async function tellOfChange(begins: FoundFile, house: string): Promise<void> {
+    const { path, stamp } = begins;
+    const before = done.get(path);
+    if (before !== undefined && isStamped(before.stamp, stamp) && begunAs(before.stamp) === house) return;
+    const bytes = await new Response(await openedFile(watched, begins)).arrayBuffer().catch(() => null);
+    if (bytes === null) return; // it is being changed
+    const isSame = reading.json(house)?.toString() === Buffer.from(bytes).toString();
+    const problems = isSame ? [] : [houseFileApart(path)];
+    for (const { text, remedy } of problems) tell(`${watched}/${path}: ${text} ${remedy}`);
+    await note(path, stampAs(stamp, house), problems);
+  }
 
   async function note(path: string, stamp: string, problems: readonly Message[]): Promise<void> {
     done.set(path, { path, stamp, problems });
@@ -157,7 +181,7 @@ export function watching(needs: WatchNeeds) {
     /** The files that were not taken, and why. */
     problems: () =>
       Array.from(done.values()).flatMap(({ path, problems }): WatchedProblem[] => {
-        const house = houseOf(path.split('/')[0], reading.houses());
+        const house = houseOfFolder(path.split('/')[0]);
         return problems.length === 0 ? [] : [{ path, house: house === 'several' ? null : house, problems }];
       }),
     start(): void {
