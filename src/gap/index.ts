@@ -3,7 +3,7 @@ export { type AnnualFigures, designedYear, measuredYear } from './annual.ts';
 export { borrow } from './borrow.ts';
 export type { Cause, Conditions } from './causes.ts';
 export { type Change, type ComparedSide, changeOf } from './change/change.ts';
-export { mostNights, type NightsToShow, nightsToShow, plainDoubtWith } from './change/detectable.ts';
+export { type NightsToShow, nightsToShow, plainDoubtWith } from './change/detectable.ts';
 export type { AnnualNote, ChangeNote } from './change/notes.ts';
 export { withoutShared } from './change/shared.ts';
 export type { StageWeather } from './change/weather.ts';

@@ -103,13 +103,13 @@ function spell(
 ): CarriedFinding | null {
   if (against === 'peers' && course === null) return null;
   const { step } = scene.grid;
-  const cells = Array.from(value.keys()).filter((i) => !Number.isNaN(value[i]));
+  const cells = new Int32Array(value.length).map((_, i) => i).filter((i) => !Number.isNaN(value[i]));
   if (cells.length * step < SHORTEST) return null;
   if (end === 'end') cells.reverse();
   const inWindow = Math.min(LONGEST / step, Math.floor(cells.length / 4));
   // in the order that leads away from this end of the log
-  const own = Float64Array.from(cells, (i) => value[i]);
-  const apart = Float64Array.from(cells, (i) => value[i] - (course?.[i] ?? 0));
+  const own = new Float64Array(cells.length).map((_, k) => value[cells[k]]);
+  const apart = own.map((it, k) => it - (course?.[cells[k]] ?? 0));
   const rest = apart.subarray(inWindow);
   const level = medianOf(rest);
   const usual = quantileOf(

@@ -23,15 +23,22 @@ export interface Pair {
 export function duplicatesAmong(loggers: readonly SensedLogger[]): Pair[] {
   const resolutions = loggers.map(({ temperature }) => displayStepOf(temperature.value));
   const pairs: Pair[] = [];
+  const laid = new Map<string, Readings>();
+  const inStepsOf = (logger: number, resolution: number) => {
+    const key = `${logger}/${resolution}`;
+    const known = laid.get(key) ?? inSteps(loggers[logger].temperature, resolution);
+    laid.set(key, known);
+    return known;
+  };
   for (let first = 0; first < loggers.length; first++)
     for (let second = first + 1; second < loggers.length; second++) {
       const resolution = Math.max(resolutions[first], resolutions[second]);
       if (resolution === 0) continue;
-      const a = inSteps(loggers[first].temperature, resolution);
-      const b = inSteps(loggers[second].temperature, resolution);
+      const a = inStepsOf(first, resolution);
+      const b = inStepsOf(second, resolution);
       const shifts = [0, ...likelyShift(a, b)];
-      const best = shifts.map((shift) => compare(a, b, shift)).find(isSame);
-      if (best === undefined) continue;
+      const best = shifts.map((shift) => compare(a, b, shift)).find((it) => it !== null && isSame(it));
+      if (best === undefined || best === null) continue;
       pairs.push({
         first,
         second,
@@ -60,8 +67,9 @@ interface Comparison {
 const isSame = ({ compared, agree, changes }: Comparison) =>
   compared >= FEWEST_READINGS && changes >= FEWEST_CHANGES && agree >= AGREEING * compared;
 
-/** Readings at the same instant, once the second's clock is set back by the shift. */
-function compare(a: Readings, b: Readings, shift: number): Comparison {
+/** Readings at the same instant, once the second's clock is set back by the shift; null once too many differ. */
+function compare(a: Readings, b: Readings, shift: number): Comparison | null {
+  const mayDiffer = (1 - AGREEING) * Math.min(a.time.length, b.time.length) + 1;
   let [compared, agree, changes] = [0, 0, 0];
   let before = Number.NaN;
   for (let i = 0, j = 0; i < a.time.length && j < b.time.length; ) {
@@ -73,6 +81,7 @@ function compare(a: Readings, b: Readings, shift: number): Comparison {
         compared++;
         const same = roundsAlike(a.value[i], b.value[j]);
         if (same) agree++;
+        else if (compared - agree > mayDiffer) return null;
         if (same && a.value[i] !== before) changes++;
         before = a.value[i];
       }

@@ -86,7 +86,8 @@ function elsewhere(scene: Scene, one: Laid): SenseFinding | null {
     return [...others, ...weather];
   };
   const looksLike = place === 'inside' ? 'outside' : 'inside';
-  const [own, other, outdoors] = [at(place), at(looksLike), at('outside')].map(meanCourse);
+  const [own, other] = [at(place), at(looksLike)].map(meanCourse);
+  const outdoors = place === 'outside' ? own : other;
   if (own === null || other === null || outdoors === null) return null;
   const house = between(own, other, scene);
   const toOwn = between(one.temperature, own, scene);

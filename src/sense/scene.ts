@@ -73,12 +73,10 @@ const ENOUGH = 8000;
 export function quantileOf(values: ArrayLike<number>, share: number): number {
   let stride = Math.ceil(values.length / ENOUGH);
   while (stride > 1 && (stride % 2 === 0 || stride % 3 === 0)) stride++;
-  const known = Float64Array.from(
-    { length: Math.ceil(values.length / stride) || 0 },
-    (_, i) => values[i * stride],
-  )
-    .filter((it) => !Number.isNaN(it))
-    .sort();
+  const spread = new Float64Array(Math.ceil(values.length / stride) || 0);
+  let count = 0;
+  for (let i = 0; i < values.length; i += stride) if (!Number.isNaN(values[i])) spread[count++] = values[i];
+  const known = spread.subarray(0, count).sort();
   if (known.length === 0) return Number.NaN;
   const place = share * (known.length - 1);
   const below = Math.floor(place);
@@ -93,15 +91,20 @@ export const medianOf = (values: ArrayLike<number>) => quantileOf(values, 0.5);
  */
 export function commonCourse(series: readonly Float64Array[]): Float64Array {
   const levels = series.map(medianOf);
-  const present: number[] = [];
+  const present = new Float64Array(series.length);
   return series[0].map((_, cell) => {
-    present.length = 0;
-    for (let k = 0; k < series.length; k++)
-      if (!Number.isNaN(series[k][cell])) present.push(series[k][cell] - levels[k]);
-    present.sort((a, b) => a - b);
-    const middle = present.length >> 1;
-    if (present.length === 0) return Number.NaN;
-    return present.length % 2 === 1 ? present[middle] : (present[middle - 1] + present[middle]) / 2;
+    let count = 0;
+    for (let k = 0; k < series.length; k++) {
+      const value = series[k][cell] - levels[k];
+      if (Number.isNaN(value)) continue;
+      // into its place among so few: sorting them would cost a call for every cell
+      let place = count++;
+      for (; place > 0 && present[place - 1] > value; place--) present[place] = present[place - 1];
+      present[place] = value;
+    }
+    const middle = count >> 1;
+    if (count === 0) return Number.NaN;
+    return count % 2 === 1 ? present[middle] : (present[middle - 1] + present[middle]) / 2;
   });
 }
 

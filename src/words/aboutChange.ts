@@ -1,5 +1,6 @@
 /** What a change between stages comes to, what these nights could have shown, and a year's figures. */
-import { type AnnualNote, type ChangeNote, mostNights, type NightsToShow } from '../gap/index.ts';
+import { mostNights } from '../gap/change/mostNights.ts';
+import type { AnnualNote, ChangeNote, NightsToShow } from '../gap/index.ts';
 import { count, days, decimal, heatLoss, kelvins, percent, temperature } from './figures.ts';
 import { list, type SentencesFor } from './sentence.ts';
 

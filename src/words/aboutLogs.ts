@@ -80,7 +80,7 @@ export const aboutLogs: SentencesFor<LogFinding> = {
     text: `${count(n, 'row')} left out for want of ${why === 'no time' ? 'a time' : why === 'no value' ? 'a value' : 'the right number of fields'}: ${lines(at, n)}.`,
   }),
   'summary-left-out': ({ count: n, lines: at }) => ({
-    text: `${count(n, 'line')} at the end that sum the record up were left out: ${lines(at, n)}.`,
+    text: `${count(n, 'line')} at the end, a summary of the record, left out: ${lines(at, n)}.`,
   }),
   'columns-moved': ({ count: n, lines: at, notRead }) => ({
     text:

@@ -24,7 +24,7 @@ export const placingAdvice: readonly Advice[] = [
   },
   {
     head: 'In a void',
-    text: 'Hanging free in the middle of the void, not on the ceiling’s insulation and not against the tiles or the felt. Say in house.json which element it lies behind.',
+    text: 'Hanging free in the middle of the void, not on the ceiling’s insulation and not against the tiles or the felt.',
   },
   {
     head: 'On a surface',
@@ -43,8 +43,19 @@ export const placingAdvice: readonly Advice[] = [
 export const coLocationAdvice: readonly string[] = [
   'Two loggers of one make may differ by half a degree, and between inside and outdoors that half degree is an error of the result.',
   'Lay all of them side by side in one room, close together, out of the sun and off the floor, with a sheet of card over them: at least 3 hours after the first hour, better a night. Before the test or after it.',
-  'Write the hours down and give them in house.json as “coLocation”: { "from": …, "to": … }. What each logger is off is then taken off its readings, and these hours count for nothing else.',
+  'Write the hours down and give them here. What each logger is off is then taken off its readings, and these hours count for nothing else.',
 ];
+
+export const coLocationWords = {
+  from: 'Side by side from',
+  to: 'Until',
+  keep: 'Keep these hours',
+  takeOut: 'Take these hours out',
+  needTime: 'Give the day and the time.',
+  needLater: 'Give an end after the beginning.',
+  kept: 'Kept. The house is assessed again.',
+  takenOut: 'Taken out. The house is assessed again.',
+};
 
 export const ladderCaution =
   'Mind ladders: on firm ground, footed or tied, not alone. In a loft stand on the joists or on boards, never on the ceiling; mind cables under the insulation.';

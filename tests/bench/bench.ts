@@ -9,6 +9,8 @@ export interface Contestant {
   readonly ready: (kase: string) => Promise<Task>;
   /** A package that only the bench needs, as `npm install` takes it. */
   readonly installs?: string;
+  /** Makes of the input what this one alone needs, once. */
+  readonly prepare?: (input: string) => Promise<void>;
 }
 
 export interface Bench {
@@ -17,11 +19,13 @@ export interface Bench {
   readonly unit: string;
   readonly cases: readonly {
     readonly name: string;
-    /** Writes the input into a folder; how many units it holds. */
+    /** Writes the input, a file or a folder, into a folder; how many units it holds. */
     readonly prepare: (folder: string) => { readonly input: string; readonly units: number };
   }[];
   /** Ours first; the ratios are those of ours to each other one. */
   readonly contestants: readonly Contestant[];
   /** One line on what was made, so that nobody is fast by being wrong. */
   readonly account: (made: unknown) => string;
+  /** How long each of many answers took [s], where that matters more than all together. */
+  readonly waits?: (made: unknown) => readonly number[];
 }

@@ -20,5 +20,6 @@ const run: Run = {
   // in KiB on every platform
   peakMB: process.resourceUsage().maxRSS / 1024,
   account: bench.account(made),
+  waits: bench.waits?.(made) ?? null,
 };
-process.stdout.write(JSON.stringify(run));
+process.stdout.write(JSON.stringify(run), () => process.exit());

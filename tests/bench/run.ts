@@ -35,7 +35,14 @@ try {
 async function bundle(): Promise<void> {
   symlinkSync(join(here, '../../node_modules'), join(folder, 'node_modules'), 'junction');
   await build({
-    entryPoints: [join(here, 'child.ts'), ...all.map((name) => join(here, `${name}.bench.ts`))],
+    entryPoints: Object.fromEntries([
+      ['child', join(here, 'child.ts')],
+      ...all.map((name) => [`${name}.bench`, join(here, `${name}.bench.ts`)]),
+      ...['writerWorker', 'calculationWorker'].map((name) => [
+        name,
+        join(here, `../../server/jobs/${name}.ts`),
+      ]),
+    ]),
     outdir: folder,
     outExtension: { '.js': '.mjs' },
     bundle: true,
@@ -55,13 +62,13 @@ async function runBench(name: string): Promise<void> {
   const present = bench.contestants.filter(isThere);
   for (const { name: kase, prepare } of bench.cases) {
     const { input, units } = prepare(folder);
+    for (const it of present) await it.prepare?.(input);
     const runs = new Map<string, Run[]>(present.map((it) => [it.name, []]));
     for (let round = 0; round < ROUNDS; round++)
       for (const it of present) runs.get(it.name)?.push(runOnce(file, kase, it.name, input));
     console.log(
       `\n## ${kase}: ${units.toLocaleString('en')} ${bench.unit}\n${table(bench.unit, units, runs)}`,
     );
-    rmSync(input);
   }
 }
 

@@ -1,5 +1,5 @@
 /** The runs of one case as a table: medians, and the ratios of ours (the first) to the others. */
-import { median } from 'simple-statistics';
+import { median, quantile } from 'simple-statistics';
 
 export interface Run {
   readonly seconds: number;
@@ -7,6 +7,8 @@ export interface Run {
   readonly processorSeconds: number;
   readonly peakMB: number;
   readonly account: string;
+  /** Of each of many answers [s]. */
+  readonly waits: readonly number[] | null;
 }
 
 export function table(unit: string, units: number, runs: ReadonlyMap<string, readonly Run[]>): string {
@@ -15,10 +17,15 @@ export function table(unit: string, units: number, runs: ReadonlyMap<string, rea
   const seconds = of('seconds');
   const processor = of('processorSeconds');
   const peak = of('peakMB');
+  const late = [...runs.values()].map((them) => latest(them.flatMap(({ waits }) => waits ?? [])));
+  const scale = units >= 1e5 ? { per: 1e6, sign: 'M ' } : { per: 1, sign: '' };
   const rows = [...runs].map(([name, them], i) => [
     name,
-    significant(units / seconds[i] / 1e6),
+    significant(units / seconds[i] / scale.per),
     i === 0 ? '' : significant(seconds[i] / seconds[0]),
+    ...(late[0] === null
+      ? []
+      : [significant(1000 * (late[i] ?? 0)), i === 0 ? '' : significant((late[i] ?? 0) / late[0])]),
     significant(processor[i]),
     i === 0 ? '' : significant(processor[i] / processor[0]),
     peak[i].toFixed(0),
@@ -27,8 +34,9 @@ export function table(unit: string, units: number, runs: ReadonlyMap<string, rea
   ]);
   const head = [
     '',
-    `M ${unit}/s`,
+    `${scale.sign}${unit}/s`,
     'ours is faster by',
+    ...(late[0] === null ? [] : ['p95 ms', 'ours is sooner by']),
     'processor s',
     'ours needs less by',
     'peak MB',
@@ -37,6 +45,9 @@ export function table(unit: string, units: number, runs: ReadonlyMap<string, rea
   ];
   return aligned([head, ...rows]);
 }
+
+/** Their 95th percentile; null without any. */
+const latest = (waits: readonly number[]) => (waits.length === 0 ? null : quantile([...waits], 0.95));
 
 const significant = (value: number) => (value >= 100 ? value.toFixed(0) : value.toPrecision(2));
 

@@ -5,6 +5,7 @@ import { ratioSd } from '../../heatloss/network/beyond.ts';
 import { logSdOf, NORMAL_95 } from '../../maths/logInterval.ts';
 import { studentTQuantile } from '../../maths/studentT.ts';
 import { compareStages } from '../compare.ts';
+import { mostNights } from './mostNights.ts';
 
 /** Standard deviation of a ratio's logarithm [–], if the ratio's logarithm were this. */
 export type DoubtAt = (logRatio: number) => number;
@@ -19,8 +20,6 @@ export interface NightsToShow {
 /** One estimate in five falls so many standard deviations below the truth. */
 const ONE_IN_FIVE = 0.84;
 const PLANNED_FOR = [0.05, 0.1, 0.2] as const;
-/** Two months: what a heating season has of one kind of weather. PRACTICE. */
-export const mostNights = 60;
 /** The doubt grows with the change by less than a third of it, so each round halves what is missing at least. */
 const ROUNDS = 30;
 

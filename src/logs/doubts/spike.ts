@@ -3,7 +3,7 @@ import type { Quantity } from '../../assessment.ts';
 import { spacingOf } from '../../series/steps.ts';
 import { meterSpikes } from './meterSpike.ts';
 import type { Series } from './series.ts';
-import { quantile, sortedSteps } from './steps.ts';
+import { largestStep, quantile, sortedSteps } from './steps.ts';
 
 /** The least height of a spike, in SI: what no room does and undoes within twenty minutes. */
 const LEAST_HEIGHT: Partial<Record<Quantity, number>> = {
@@ -41,9 +41,8 @@ export function spikes({ quantity, time, value }: Series): number[] {
   if (quantity === 'meter') return meterSpikes(value, WIDEST);
   const least = LEAST_HEIGHT[quantity];
   if (least === undefined || value.length <= FEWEST) return [];
-  const steps = sortedSteps(value);
-  if (steps[steps.length - 1] < least) return [];
-  const wild = MEDIAN_STEPS * quantile(steps, 0.5);
+  if (largestStep(value) < least) return [];
+  const wild = MEDIAN_STEPS * quantile(sortedSteps(value), 0.5);
   const reach = 3 * spacingOf(time);
   const found: number[] = [];
 

@@ -7,6 +7,13 @@ export function sortedSteps(value: Float64Array): Float64Array {
   return steps.sort();
 }
 
+/** The size of the largest step; 0 where there are none. */
+export function largestStep(value: Float64Array): number {
+  let largest = 0;
+  for (let i = 1; i < value.length; i++) largest = Math.max(largest, Math.abs(value[i] - value[i - 1]));
+  return largest;
+}
+
 /** The value that `share` of the sorted ones do not exceed; 0 where there are none. */
 export const quantile = (sorted: Float64Array, share: number): number =>
   sorted.length === 0 ? 0 : sorted[Math.floor(share * (sorted.length - 1))];

@@ -1,0 +1,2 @@
+/** Two months: what a heating season has of one kind of weather. PRACTICE. */
+export const mostNights = 60;
