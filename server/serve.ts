@@ -74,7 +74,7 @@ export async function serve(
       software: softwareVersion(),
       reading: readingFrom(db),
       writer,
-      calculate: calculateInThread((task) => startWorker('calculationWorker', task)),
+      calculate: calculateInThread(() => startWorker('calculationWorker')),
       atOnce: Math.min(MOST_AT_ONCE, Math.max(1, availableParallelism() - 1)),
       bringingFolder: join(folder, 'bringing'),
       demonstrationFolder: join(packageRoot, 'sample-logs'),

@@ -1,6 +1,11 @@
-/** A thread for one task. */
-import { parentPort, workerData } from 'node:worker_threads';
-import { runTask } from './tasks.ts';
+/** A thread for tasks, one at a time. */
+import { parentPort } from 'node:worker_threads';
+import type { CalculationMessage } from './calculateInThread.ts';
+import { runTask, type Task } from './tasks.ts';
 
-const result = runTask(workerData, (step) => parentPort?.postMessage({ step }));
-parentPort?.postMessage({ result });
+const tell = (message: CalculationMessage<unknown>) => parentPort?.postMessage(message);
+
+parentPort?.on('message', (task: Task) => {
+  const result = runTask(task, (step) => tell({ step }));
+  tell({ result });
+});

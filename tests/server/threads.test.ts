@@ -30,10 +30,10 @@ describe('a writer in a thread', () => {
 
 describe('a calculation in a thread', () => {
   const task: TaskOf<'assess'> = { kind: 'assess', database: 'x', id: 'y' };
+  const inThread = (code: string) =>
+    new Worker(`const { parentPort } = require('node:worker_threads'); ${code}`, { eval: true });
   const running = (code: string, onStep?: (step: AssessStep) => void) =>
-    calculateInThread(
-      () => new Worker(`const { parentPort } = require('node:worker_threads'); ${code}`, { eval: true }),
-    )(task, onStep);
+    calculateInThread(() => inThread(code))(task, onStep);
 
   test('tells its steps and gives its result', async () => {
     const told: AssessStep[] = [];
@@ -41,6 +41,26 @@ describe('a calculation in a thread', () => {
       "parentPort.postMessage({ step: { kind: 'nights' } }); parentPort.postMessage({ result: { kind: 'cancelled' } });";
     expect(await running(code, (step) => told.push(step)).result).toEqual({ kind: 'cancelled' });
     expect(told).toEqual([{ kind: 'nights' }]);
+  });
+
+  test('leaves its thread to the next, unless it was stopped', async () => {
+    let started = 0;
+    const counting = `let tasks = 0;
+      parentPort.on('message', ({ id }) => {
+        if (id === 'endless') for (;;);
+        parentPort.postMessage({ result: ++tasks });
+      });`;
+    const calculate = calculateInThread(() => {
+      started++;
+      return inThread(counting);
+    });
+    expect(await calculate(task).result).toBe(1);
+    expect(await calculate(task).result).toBe(2);
+    const endless = calculate({ ...task, id: 'endless' });
+    endless.stop();
+    await expect(endless.result).rejects.toBeInstanceOf(Stopped);
+    expect(await calculate(task).result).toBe(1);
+    expect(started).toBe(2);
   });
 
   test('can be stopped in the middle of its work', async () => {

@@ -70,7 +70,7 @@ const servicesFor = (database: string, data: string, reading: Reading) =>
     software: 'bench',
     reading,
     writer: writerInThread(() => startWorker('writerWorker', database), console.error).writer,
-    calculate: calculateInThread((task) => startWorker('calculationWorker', task)),
+    calculate: calculateInThread(() => startWorker('calculationWorker')),
     atOnce: 1,
     bringingFolder: join(data, 'bringing'),
     demonstrationFolder: data,
