@@ -15,10 +15,12 @@ export function calculateInThread(start: () => Worker): Calculate {
   return <K extends Task['kind']>(task: TaskOf<K>, onStep: (step: AssessStep) => void = () => {}) => {
     const worker = threads.take();
     let stopped = false;
+    let done = false;
     const result = new Promise<TaskResults[K]>((resolve, reject) => {
       const answered = (message: CalculationMessage<TaskResults[K]>) => {
         if ('step' in message) onStep(message.step);
         else {
+          done = true;
           worker.off('message', answered).off('error', reject).off('exit', ended);
           threads.give(worker);
           resolve(message.result);
@@ -32,6 +34,8 @@ export function calculateInThread(start: () => Worker): Calculate {
     return {
       result,
       stop: () => {
+        // By then the thread may be at the task of somebody else.
+        if (done) return;
         stopped = true;
         void worker.terminate();
       },

@@ -54,8 +54,11 @@ describe('a calculation in a thread', () => {
       started++;
       return inThread(counting);
     });
-    expect(await calculate(task).result).toBe(1);
-    expect(await calculate(task).result).toBe(2);
+    const first = calculate(task);
+    expect(await first.result).toBe(1);
+    const second = calculate(task);
+    first.stop();
+    expect(await second.result).toBe(2);
     const endless = calculate({ ...task, id: 'endless' });
     endless.stop();
     await expect(endless.result).rejects.toBeInstanceOf(Stopped);
