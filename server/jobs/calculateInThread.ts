@@ -61,7 +61,10 @@ function threadsAtHand(start: () => Worker) {
         if (ready?.worker === worker) ready = null;
         void worker.terminate();
       };
-      if (ready !== null) return end();
+      if (ready !== null) {
+        end();
+        return;
+      }
       worker.on('error', end).on('exit', end).unref();
       ready = { worker, end, ending: setTimeout(end, KEPT_READY).unref() };
     },
