@@ -99,6 +99,8 @@ export function assessmentQueue(needs: Needs) {
   }
 
   function breakDown(id: string, error: unknown): void {
+    // Deleted meanwhile: nobody waits for it.
+    if (reading.house(id) === null) return;
     const text = error instanceof Error ? error.message : String(error);
     if (!closed) tell(`The assessment of a house broke down: ${text}`);
     brokenDown.set(id, {
