@@ -66,9 +66,9 @@ export function createServices(parts: Parts): Services {
     assessments.start(id);
     return id;
   };
-  const storeOnto = async (house: HouseToStore, { id, content }: Onto) => {
+  const storeOnto = async (house: HouseToStore, { id, content, posted }: Onto) => {
     if (house.content === content) return id; // the same files again change nothing
-    await writer.addVersion(id, content, house, now());
+    await writer.addVersion(id, content, house, now(), posted);
     await assessments.bringUpToDate(id);
     return id;
   };

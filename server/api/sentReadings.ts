@@ -1,7 +1,6 @@
 /** Readings from a script or a gateway: a log as the logger writes it, or the same as JSON. */
 import { type Context, Hono } from 'hono';
 import { z } from 'zod';
-import { MOST_EXPORTS } from '../jobs/laterExports.ts';
 import { houseIn } from '../jobs/storedFolder.ts';
 import { noSuchHouse, refused } from '../refused.ts';
 import type { Services } from '../services.ts';
@@ -39,9 +38,7 @@ export const sentReadings = z
       .array(z.tuple([instant], z.number().nullable()))
       .min(1)
       .max(MOST_READINGS)
-      .describe(
-        `an instant, then a value for each column; null where there is none. Better a day at a time than one by one: a logger takes ${MOST_EXPORTS} postings`,
-      ),
+      .describe('an instant, then a value for each column; null where there is none'),
   })
   .superRefine(({ columns, readings }, context) => {
     readings.forEach((row, i) => {
@@ -65,7 +62,7 @@ export const sentReadingsApi = ({ reading, addLaterExport }: Services) => {
     const house = json === null ? null : houseIn(json);
     if (house?.kind !== 'house') throw noSuchHouse();
     const csv = asCsv(sent, house.house);
-    return addLaterExport(id, insidePath(sent.file), new Blob([csv]).stream());
+    return addLaterExport(id, insidePath(sent.file), new Blob([csv]).stream(), 'posted');
   }
   return new Hono().post(
     '/:id/readings',
@@ -78,7 +75,7 @@ export const sentReadingsApi = ({ reading, addLaterExport }: Services) => {
         return c.json(await fromJson(c, id));
       const { file } = c.req.valid('query');
       if (file === undefined) throw noFile();
-      return c.json(await addLaterExport(id, insidePath(file), c.req.raw.body));
+      return c.json(await addLaterExport(id, insidePath(file), c.req.raw.body, 'posted'));
     },
   );
 };

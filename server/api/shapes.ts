@@ -192,7 +192,7 @@ export interface BringingProgress {
 
 /** The answer to readings that were sent to a house: POST /api/houses/:id/readings. */
 export interface AddedExport {
-  /** As the house calls it from now on; null when nothing in it was new and nothing was stored. */
+  /** The file of the house in which they stand now; null when nothing was new and nothing was stored. */
   readonly file: string | null;
   /** The logger's first file. */
   readonly of: string;

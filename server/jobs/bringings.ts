@@ -32,6 +32,8 @@ interface Bringing {
 export interface Onto {
   readonly id: string;
   readonly content: string;
+  /** The UTC day (days since 1970) on which what is added is posted; null when a person brings it. */
+  readonly posted: number | null;
 }
 
 /** The folder being read, or read: for the preview, and to be stored as it was read. */
@@ -104,7 +106,7 @@ export function bringingsIn({ folder, largestFile, database, reading, calculate,
   function beginReading(id: string, bringing: Bringing): ReadingOfFolder {
     const into = join(bringing.folder, String(++bringing.begun));
     const { files, onto } = bringing;
-    const task = { kind: 'prepare', database, folder: new Map(files), onto: onto?.id ?? null, into } as const;
+    const task = { kind: 'prepare', database, folder: new Map(files), onto, into } as const;
     const calculation = calculate(task, (step) => {
       begun.work = readingWork(step);
       changed(id);
@@ -140,11 +142,14 @@ export function bringingsIn({ folder, largestFile, database, reading, calculate,
     /** Removes what an earlier run left behind. */
     clear: () => rm(folder, { recursive: true, force: true }),
 
-    /** @param ontoId the stored house that is added to; null for a house of its own */
-    async start(ontoId: string | null): Promise<string> {
+    /**
+     * @param ontoId the stored house that is added to; null for a house of its own
+     * @param posted the UTC day (days since 1970) on which it is posted; null when a person brings it
+     */
+    async start(ontoId: string | null, posted: number | null = null): Promise<string> {
       const house = ontoId === null ? null : reading.house(ontoId);
       if (ontoId !== null && house === null) throw noSuchHouse();
-      const onto = house && { id: house.id, content: house.content };
+      const onto = house && { id: house.id, content: house.content, posted };
       const id = randomBytes(12).toString('base64url');
       const own = join(folder, id);
       await mkdir(own, { recursive: true });
@@ -178,6 +183,11 @@ export function bringingsIn({ folder, largestFile, database, reading, calculate,
       const onto = housePreviewed(find(id));
       const { preview } = await prepared(id);
       return { id, onto, ...preview };
+    },
+
+    /** The file, posted before, into which the one that is posted is joined; null where it stays one of its own. */
+    async joinedInto(id: string): Promise<string | null> {
+      return (await prepared(id)).joinedInto;
     },
 
     /** How far the reading has come; null when the folder is gone. */

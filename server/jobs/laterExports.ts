@@ -14,8 +14,13 @@ import { refuseFarOff } from './farApart.ts';
 import { HOUSE_FILE } from './stagedFolder.ts';
 import { houseIn } from './storedFolder.ts';
 
-/** Of a logger; each of them is a version of the house with all its files, and is read whenever one comes. */
-export const MOST_EXPORTS = 1000;
+/** What is posted bit by bit may share files and versions; a whole file stays as it is. */
+export type SentAs = 'posted' | 'file';
+
+/** Files of a logger: all of them are read whenever another one comes. Readings posted bit by bit share files. */
+const MOST_EXPORTS = 1000;
+
+const DAY = 86_400_000; // [ms]
 
 interface Needs {
   readonly reading: Reading;
@@ -28,11 +33,16 @@ export function laterExports({ reading, bringings }: Needs) {
   /** Of each house what is being added to it: one after the other, for each rests on the one before. */
   const lines = new Map<string, Promise<unknown>>();
 
-  async function add(id: string, sentAs: string, body: ReadableStream | null): Promise<AddedExport> {
+  async function add(
+    id: string,
+    sentAs: string,
+    body: ReadableStream | null,
+    kind: SentAs,
+  ): Promise<AddedExport> {
     if (sentAs === HOUSE_FILE) throw noLog();
     const full = loggers(id).find((files) => files.includes(sentAs) && files.length > MOST_EXPORTS);
     if (full !== undefined) throw tooMany(full[0]);
-    const bringing = await bringings.start(id);
+    const bringing = await bringings.start(id, kind === 'posted' ? Math.floor(Date.now() / DAY) : null);
     try {
       const { name } = await bringings.put(bringing, sentAs, body);
       const preview = await bringings.preview(bringing);
@@ -50,8 +60,9 @@ export function laterExports({ reading, bringings }: Needs) {
         return { ...told, file: null };
       }
       refuseUnlessReady(preview);
+      const into = await bringings.joinedInto(bringing);
       await bringings.keep(bringing);
-      return { ...told, file: name };
+      return { ...told, file: into ?? name };
     } catch (error) {
       await bringings.drop(bringing).catch(() => {}); // what is the matter is told already
       throw error;
@@ -74,11 +85,11 @@ export function laterExports({ reading, bringings }: Needs) {
    *
    * @throws Refused when the house is not there, the file is no log, or it is of no logger of the house
    */
-  return (id: string, sentAs: string, body: ReadableStream | null): Promise<AddedExport> => {
+  return (id: string, sentAs: string, body: ReadableStream | null, kind: SentAs): Promise<AddedExport> => {
     const before = lines.get(id) ?? Promise.resolve();
     const own = before.then(
-      () => add(id, sentAs, body),
-      () => add(id, sentAs, body),
+      () => add(id, sentAs, body, kind),
+      () => add(id, sentAs, body, kind),
     );
     lines.set(id, own);
     const done = () => {
@@ -94,7 +105,7 @@ const tooMany = (logger: string) =>
     409,
     'too-many-exports',
     `“${logger}” has ${MOST_EXPORTS} later exports already, the most that are taken; nothing was stored.`,
-    'Send a day at a time rather than each reading. To go on, take the house folder, join its files into one, and bring it as a house.',
+    'Take the house folder, join the files of this logger into one, and bring it as a house.',
   );
 
 const noLog = () =>

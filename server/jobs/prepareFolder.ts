@@ -29,9 +29,11 @@ import {
 import { entriesOf } from '../store/joinedChannels.ts';
 import { answersOf, signatureOf } from '../store/layout.ts';
 import { type Reading, readingFrom } from '../store/reading.ts';
+import type { Onto } from './bringings.ts';
 import { continuedText } from './continued.ts';
 import { farApart } from './farApart.ts';
 import { fileChange } from './fileChange.ts';
+import { joinedInto } from './joinedInto.ts';
 import { noRecord } from './noRecord.ts';
 import { houseless, withAllTried, withPlaced } from './placed.ts';
 import { readingOnce } from './readingOnce.ts';
@@ -44,7 +46,7 @@ export interface FolderToPrepare {
   readonly database: string;
   readonly folder: StagedFolder;
   /** The stored house that the folder is added to; null for a house of its own. */
-  readonly onto: string | null;
+  readonly onto: Onto | null;
   /** A folder for the readings that are to be stored, made here. */
   readonly into: string;
 }
@@ -53,6 +55,8 @@ export interface PreparedFolder {
   readonly preview: Omit<BringingPreview, 'id' | 'onto'>;
   /** Null unless the preview is ready. */
   readonly house: HouseToStore | null;
+  /** The file, posted before, into which the one that is posted is joined. */
+  readonly joinedInto: string | null;
 }
 
 export function prepareFolder(task: FolderToPrepare, onStep: (step: AssessStep) => void): PreparedFolder {
@@ -70,7 +74,7 @@ function prepared(
   onStep: (step: AssessStep) => void,
 ): PreparedFolder {
   const brought = readStaged(folder);
-  const base = onto === null ? null : storedBase(store, onto);
+  const base = onto === null ? null : storedBase(store, onto.id);
   const files = new Map([...(base?.files ?? []), ...brought]);
   const bytes = bytesOf(files);
   const read = readingOnce();
@@ -106,24 +110,34 @@ function prepared(
     };
   });
   const rest = { house, files: imports };
-  if (house === null || json === null) {
-    const problems = reading?.kind === 'problems' ? reading.problems.map(say) : [noHouseFile];
-    return { preview: { ...rest, problems, missing: [], notes: [], ready: false }, house: null };
-  }
+  const notReady = (problems: readonly Message[], missing: readonly string[]): PreparedFolder => ({
+    preview: { ...rest, problems, missing, notes: [], ready: false },
+    house: null,
+    joinedInto: null,
+  });
+  if (house === null || json === null)
+    return notReady(reading?.kind === 'problems' ? reading.problems.map(say) : [noHouseFile], []);
 
   const missing = named.filter((name) => !files.has(name));
   const apart = farApart(shelf.accounts.filter(({ file }) => named.includes(file)));
-  if (apart.length > 0)
-    return { preview: { ...rest, problems: apart, missing, notes: [], ready: false }, house: null };
-  const gathered = gatherRecord(house, bytes, { read });
+  if (apart.length > 0) return notReady(apart, missing);
+  const joined =
+    base !== null && onto !== null && onto.posted !== null
+      ? joinedInto(store.postedFiles(onto.id), { brought, matches, shelf }, base, into, { read })
+      : null;
+  const folderNow =
+    base === null || joined === null
+      ? { house, json, files: new Map([...files].filter(([name]) => named.includes(name))) }
+      : { ...base, files: joined.files };
+  const gathered = gatherRecord(folderNow.house, bytesOf(folderNow.files), { read });
   const problems = accounts.flatMap((account) => (named.includes(account.file) ? noLog(account) : []));
   // While files are still to come, the list of the missing says enough.
   if (gathered.kind === 'no record' && missing.length === 0) problems.push(noRecord(gathered.missing));
   const ready = gathered.kind === 'record' && problems.length === 0;
-  const kept = new Map([...files].filter(([name]) => named.includes(name)));
   return {
     preview: { ...rest, problems, missing, notes: notesOf(gathered.findings, shelf), ready },
-    house: ready ? houseToStore({ house, json, files: kept }, into, read) : null,
+    house: ready ? houseToStore(folderNow, into, read) : null,
+    joinedInto: joined?.file ?? null,
   };
 }
 
@@ -131,6 +145,7 @@ function prepared(
 const unread = (folder: ReadFolder): PreparedFolder => ({
   preview: { house: folder.house, files: [], problems: [], missing: [], notes: [], ready: true },
   house: unreadHouse(folder),
+  joinedInto: null,
 });
 
 function matchesOf(

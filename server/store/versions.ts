@@ -15,6 +15,11 @@ export function versionsIn(db: Database) {
     .prepare<[string], number>(`SELECT number FROM version WHERE house = ${HOUSE} ORDER BY number`)
     .pluck();
   const kept = db.prepare<[number], number | null>('SELECT kept_s FROM version WHERE number = ?').pluck();
+  const byHand = db
+    .prepare<[string], number | null>(
+      `SELECT max(number) FROM version WHERE house = ${HOUSE} AND posted_day IS NULL`,
+    )
+    .pluck();
   const json = db.prepare<[number], Buffer>('SELECT json FROM version WHERE number = ?').pluck();
   const files = db.prepare<[number], StoredFile>(
     `SELECT name AS file, bytes, sha256 FROM file JOIN original USING (sha256)
@@ -38,6 +43,11 @@ export function versionsIn(db: Database) {
     json: (id: string) => jsonOf(latest(id)),
     files: (id: string) => filesOf(latest(id)),
     file: (id: string, name: string) => fileOf(latest(id), name),
+    /** The names of those files that were posted since a person last brought or changed something. */
+    postedFiles(id: string): string[] {
+      const before = new Set(filesOf(byHand.get(id) ?? undefined).map(({ file }) => file));
+      return filesOf(latest(id)).flatMap(({ file }) => (before.has(file) ? [] : [file]));
+    },
     /** What was there before the latest of it was kept; null when that was the first. */
     before(id: string) {
       const version = numbers.all(id).at(-2);

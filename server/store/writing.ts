@@ -24,13 +24,22 @@ export function writingTo(db: Database) {
     `UPDATE house SET name = @name, time_zone = @timeZone, content = @content, figures = @figures
      WHERE number = @number`,
   );
-  const insertVersion = db.prepare('INSERT INTO version (house, kept_s, json) VALUES (?, ?, ?)');
+  const insertVersion = db.prepare(
+    'INSERT INTO version (house, kept_s, json, posted_day) VALUES (?, ?, ?, ?)',
+  );
+  const latestPosted = db
+    .prepare<[number | bigint], number | null>(
+      'SELECT posted_day FROM version WHERE house = ? ORDER BY number DESC LIMIT 1',
+    )
+    .pluck();
   const deleteLatestVersion = db.prepare(
     'DELETE FROM version WHERE number = (SELECT max(number) FROM version WHERE house = ?)',
   );
   const isStored = db.prepare('SELECT 1 FROM original WHERE sha256 = ?');
   const insertOriginal = db.prepare('INSERT INTO original (sha256, bytes, content) VALUES (?, ?, ?)');
-  const deleteUnused = db.prepare('DELETE FROM original WHERE sha256 NOT IN (SELECT sha256 FROM file)');
+  const deleteUnused = db.prepare(
+    'DELETE FROM original WHERE NOT EXISTS (SELECT 1 FROM file WHERE file.sha256 = original.sha256)',
+  );
   const insertFile = db.prepare('INSERT INTO file (version, name, sha256) VALUES (?, ?, ?)');
   const upsertLayout = db.prepare(
     'INSERT OR REPLACE INTO layout (signature, answers, kept_s) VALUES (?, ?, ?)',
@@ -49,8 +58,13 @@ export function writingTo(db: Database) {
   const upsertWatched = db.prepare('INSERT OR REPLACE INTO watched (path, stamp, problems) VALUES (?, ?, ?)');
   const deleteWatched = db.prepare('DELETE FROM watched WHERE path = ?');
 
-  function storeVersion(house: number | bigint, { json, files, layouts }: HouseToStore, kept: number): void {
-    const { lastInsertRowid: version } = insertVersion.run(house, kept, json);
+  function storeVersion(
+    house: number | bigint,
+    { json, files, layouts }: HouseToStore,
+    kept: number,
+    posted: number | null,
+  ): void {
+    const { lastInsertRowid: version } = insertVersion.run(house, kept, json, posted);
     for (const { name, bytes, sha256, path } of files) {
       if (path !== null && isStored.get(sha256) === undefined)
         insertOriginal.run(sha256, bytes, readFileSync(path));
@@ -99,22 +113,29 @@ export function writingTo(db: Database) {
         figures,
         invented: invented ? 1 : 0,
       });
-      storeVersion(number, house, kept);
+      storeVersion(number, house, kept, null);
       for (const channel of house.channels ?? []) storeChannel(number, channel);
       if (invented) insertOnce.run(DEMONSTRATION_STORED);
     }),
 
     /**
-     * Makes another version of a house: it is then what was brought onto it.
+     * Makes another version of a house: it is then what was brought onto it. One that was posted takes the place of
+     * the latest, if that was posted on the same day.
      *
-     * @param was its content, on which the new one rests
+     * @param was    its content, on which the new one rests
+     * @param posted the UTC day (days since 1970) on which it was posted; null when it was not
      * @throws Error with the code HOUSE_CHANGED when that is not its content any more
      */
-    addVersion: db.transaction((id: string, was: string, house: HouseToStore, kept: number): void => {
-      const before = found(id, was);
-      storeVersion(before.number, house, kept);
-      replace(before, house);
-    }),
+    addVersion: db.transaction(
+      (id: string, was: string, house: HouseToStore, kept: number, posted: number | null = null): void => {
+        const before = found(id, was);
+        const isMore = posted !== null && latestPosted.get(before.number) === posted;
+        if (isMore) deleteLatestVersion.run(before.number);
+        storeVersion(before.number, house, kept, posted);
+        if (isMore) deleteUnused.run();
+        replace(before, house);
+      },
+    ),
 
     /**
      * Takes the latest version of a house back.

@@ -1,4 +1,4 @@
-/** Two exports of one logger as one series. */
+/** Exports of one logger as one series. */
 import type { Quantity } from '../assessment.ts';
 import type { LogChannel } from '../logs/index.ts';
 
@@ -42,4 +42,27 @@ export function join(first: LogChannel, later: LogChannel): Joined {
     doubt: doubt.slice(0, n),
   };
   return { channel, common, conflicts };
+}
+
+/** Whether every reading of the later one comes after all of the first. */
+export const goesOn = (first: LogChannel, later: LogChannel): boolean =>
+  later.time[0] > first.time[first.time.length - 1];
+
+/** What joining them one after the other gives, when each goes on where the one before ended. */
+export function endToEnd(run: readonly LogChannel[]): LogChannel {
+  if (run.length === 1) return run[0];
+  const length = run.reduce((sum, { time }) => sum + time.length, 0);
+  const all = {
+    time: new Float64Array(length),
+    value: new Float64Array(length),
+    doubt: new Uint8Array(length),
+  };
+  let at = 0;
+  for (const { time, value, doubt } of run) {
+    all.time.set(time, at);
+    all.value.set(value, at);
+    all.doubt.set(doubt, at);
+    at += time.length;
+  }
+  return { ...run[0], ...all };
 }

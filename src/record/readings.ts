@@ -5,7 +5,7 @@ import type { LogChannel, LogFinding } from '../logs/index.ts';
 import { spacingOf } from '../series/steps.ts';
 import { dayAfter, instantOf } from '../sky/zone.ts';
 import type { RecordFinding } from './finding.ts';
-import { join } from './join.ts';
+import { endToEnd, goesOn, join } from './join.ts';
 import { pick } from './pick.ts';
 import { type Entry, filesOf, type ReadFile, type Shelf } from './shelf.ts';
 
@@ -27,18 +27,27 @@ export function channelOf(
   });
   const [first, ...later] = found;
   if (first === undefined) return null;
-  return later.reduce((all, { file, channel: more }) => {
+  // Those that go on where the one before ended, laid end to end at once: there may be hundreds.
+  let run = [first.channel];
+  for (const { file, channel: more } of later) {
+    if (goesOn(run[run.length - 1], more)) {
+      run.push(more);
+      continue;
+    }
+    const all = endToEnd(run);
     const { channel, common, conflicts } = join(all, more);
     if (common >= ENOUGH && conflicts > common / 2) {
       const where = { file, column: more.column };
       findings.push({ code: 'not-the-same-logger', common, conflicts, first: first.file, where });
-      return all;
+      run = [all];
+      continue;
     }
     const where = { file: first.file, column: first.channel.column };
     if (conflicts > 0)
       findings.push({ code: 'exports-conflict', count: conflicts, first: first.file, where });
-    return channel;
-  }, first.channel);
+    run = [channel];
+  }
+  return endToEnd(run);
 }
 
 /** From so many common instants on it is no chance that most of them differ. */

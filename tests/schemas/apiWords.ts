@@ -13,7 +13,10 @@ export const apiWords: Readonly<Record<string, { readonly does: string; readonly
     does: 'Puts the house away from the list, or brings it back.',
     answers: 'HouseSummary',
   },
-  'POST /api/houses/:id/undo': { does: 'Takes the latest import or change back.', answers: 'HouseSummary' },
+  'POST /api/houses/:id/undo': {
+    does: 'Takes the latest import or change back; of readings that were posted, the whole latest day.',
+    answers: 'HouseSummary',
+  },
   'GET /api/houses/:id/nights': { does: 'The judged nights as lines to draw.', answers: 'NightsAnswer' },
   'GET /api/houses/:id/readings': {
     does: 'The readings from one instant to another (seconds since 1970 UTC), thinned to so many intervals.',
@@ -24,8 +27,8 @@ export const apiWords: Readonly<Record<string, { readonly does: string; readonly
       'Adds readings as a later export of one of the house’s loggers: a log as the logger writes it (`text/csv`, with ' +
       '`?file=`), or the same as JSON. The logger’s entry in `house.json` says how the file is read (clock, columns, ' +
       'unit), in JSON too. The same readings again change nothing; of an instant that is stored with another value the ' +
-      'stored one stays. Each sending that has something new is an import of its own, which can be undone: send once ' +
-      'an hour or once a day rather than every minute. At most 1 MB at a time: longer logs go by `/api/bringings`.',
+      'stored one stays. What is sent on one day (UTC), of whatever loggers, is one import, and the latest day can be ' +
+      'undone; each logger’s readings go on in one file, told in `file`, until that has 64 KB. At most 1 MB at a time: longer logs go by `/api/bringings`.',
     answers: 'AddedExport',
   },
   'PUT /api/houses/:id/nights/:date/decision': {

@@ -1,5 +1,6 @@
 /** Readings sent by a script: as CSV or JSON, in the same place as what a person brings. */
-import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import fc from 'fast-check';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import type { AddedExport, HouseDetail, Refusal } from '../../server/api/shapes.ts';
 import { house, houseFolder, insideFrom } from './inventedHouse.ts';
 import { asJson, heldCalculation, type ServerAtHand, serverAtHand } from './serverAtHand.ts';
@@ -10,7 +11,10 @@ beforeEach(async () => {
   server = serverAtHand({ calculate: heldCalculation().calculate }); // nothing is assessed here
   id = await server.bring(houseFolder);
 });
-afterEach(() => server.end());
+afterEach(async () => {
+  vi.useRealTimers();
+  await server.end();
+});
 
 const csv = (body: string, file: string | null = 'in.csv', type = 'text/csv') =>
   server.ask(`/api/houses/${id}/readings${file === null ? '' : `?file=${encodeURIComponent(file)}`}`, {
@@ -92,7 +96,7 @@ describe('a log', () => {
   test('several at once are all added, one after the other', async () => {
     const sent = [insideFrom(432, 450), insideFrom(450, 470), insideFrom(470, 480)].map((it) => csv(it));
     for (const response of await Promise.all(sent)) expect(response.status).toBe(200);
-    expect([inside().n, await imports()]).toEqual([480, 4]);
+    expect([inside().n, await imports()]).toEqual([480, 2]);
   });
 });
 
@@ -161,5 +165,118 @@ describe('readings as JSON', () => {
   ])('%s are refused, and nothing is stored', async (_, body, status, code) => {
     expect(await refusal(await json(body))).toEqual([status, code]);
     expect([inside().n, await imports()]).toEqual([432, 1]);
+  });
+});
+
+describe('readings posted bit by bit', () => {
+  const onDay = (day: number) => vi.setSystemTime(Date.UTC(2027, 0, 13 + day, 12));
+  beforeEach(() => {
+    vi.useFakeTimers({ toFake: ['Date'] });
+    onDay(0);
+  });
+  type Row = readonly [at: number, value: number];
+  const post = async (file: string, ...rows: Row[]) => {
+    const readings = rows.map(([i, value]) => [NEXT + i * 600, value]);
+    const response = await json({ file, columns: ['Temperature (°C)'], readings });
+    expect(response.status).toBe(200);
+    return (await response.json()) as AddedExport;
+  };
+  const filesOf = async () =>
+    (await server.json<HouseDetail>(`/api/houses/${id}`)).files.map((it) => it.file);
+  const importsOf = async () =>
+    (await server.json<HouseDetail>(`/api/houses/${id}`)).imports.map(({ files }) => files);
+  const decoded = (bytes: Uint8Array | null) => new TextDecoder().decode(bytes ?? new Uint8Array());
+  const text = (file: string) => decoded(server.services.reading.file(id, file));
+  const undo = () => server.ask(`/api/houses/${id}/undo`, { method: 'POST' });
+  const POSTED = ['in (2).csv', 'logs/out (2).csv'];
+
+  test('of several loggers by turns are one import a day, with one file for each, in the order of time', async () => {
+    await post('in.csv', [1, 19.1]);
+    await post('logs/out.csv', [1, 5.1]);
+    await post('in.csv', [0, 19], [1, 18]);
+    expect(await post('logs/out.csv', [2, 5.2])).toMatchObject({ file: POSTED[1], of: 'logs/out.csv' });
+    expect(await importsOf()).toEqual([Object.keys(houseFolder).slice(1), POSTED]);
+    expect(text(POSTED[0])).toBe(
+      '"Time","Temperature (°C)"\n2027-01-13T12:00:00.000Z,19\n2027-01-13T12:10:00.000Z,19.1\n2027-01-13T12:10:00.000Z,18\n',
+    );
+    expect(server.db.prepare('SELECT count(*) FROM original').pluck().get()).toBe(4);
+  });
+
+  test('are taken back a day at a time', async () => {
+    await post('in.csv', [0, 19]);
+    const first = text(POSTED[0]);
+    onDay(1);
+    await post('in.csv', [1, 19.1]);
+    await post('in.csv', [2, 19.2]);
+    expect([inside().n, await importsOf()]).toMatchObject([435, [{}, [POSTED[0]], [POSTED[0]]]]);
+    await undo();
+    expect([inside().n, text(POSTED[0])]).toEqual([433, first]);
+    await undo();
+    expect([inside().n, await imports()]).toEqual([432, 1]);
+  });
+
+  test('begin a file and an import of their own after a person has changed something, and with other columns', async () => {
+    await post('in.csv', [0, 19]);
+    const bringing = await server.begin(id);
+    const now: object = JSON.parse(decoded(server.services.reading.json(id)));
+    await bringing.put({ 'house.json': JSON.stringify({ ...now, floorAreaM2: 80 }) });
+    expect((await bringing.keep()).status).toBe(201);
+    expect((await post('in.csv', [1, 19.1])).file).toBe('in (3).csv');
+    const other = { file: 'in.csv', columns: ['Humidity (%)'], readings: [[NEXT, 50]] };
+    expect((await answer(await json(other)))[1]).toMatchObject({ file: 'in (4).csv', newReadings: 1 });
+    expect([(await filesOf()).length, await imports()]).toEqual([5, 4]);
+  });
+
+  test('begin another file when the one before is large', async () => {
+    await post('in.csv', ...Array.from({ length: 2500 }, (_, i): Row => [i, 19]));
+    expect((await post('in.csv', [2500, 19])).file).toBe('in (3).csv');
+    expect(await post('in.csv', [2501, 19.5])).toMatchObject({ file: 'in (3).csv', newReadings: 1 });
+    expect([inside().n, await importsOf()]).toMatchObject([2934, [{}, ['in (2).csv', 'in (3).csv']]]);
+  });
+
+  test('that cannot be joined without a change of readings stay apart', async () => {
+    // Enough of what says otherwise than in.csv, in one file, would be taken for another logger's.
+    for (let k = 0; k < 4; k++)
+      await post('in.csv', [-3 * k - 1, 1], [-3 * k - 2, 1], [-3 * k - 3, 1], [k, 19]);
+    expect([inside().n, (await filesOf()).length]).toEqual([436, 4]);
+  });
+
+  test('give the readings that one import of all gives, whatever the order', async () => {
+    const row = fc.tuple(fc.integer({ min: 0, max: 40 }), fc.integer({ min: 190, max: 196 }));
+    const posting = fc.record({
+      file: fc.constantFrom('in.csv', 'logs/out.csv'),
+      rows: fc.array(row, { minLength: 1, maxLength: 4 }),
+      nextDay: fc.boolean(),
+    });
+    const readings = () => {
+      const { reading } = server.services;
+      return reading.channels(id).map(({ number, ...channel }) => ({
+        ...channel,
+        days: reading.readings(number, channel.first, channel.last),
+      }));
+    };
+    await fc.assert(
+      fc.asyncProperty(fc.array(posting, { minLength: 3, maxLength: 8 }), async (postings) => {
+        id = await server.bring(houseFolder);
+        let day = 0;
+        for (const { file, rows, nextDay } of postings) {
+          if (nextDay) onDay(++day);
+          await post(file, ...rows.map(([i, tenths]): Row => [i, tenths / 10]));
+        }
+        const posted = readings();
+        id = await server.bring(houseFolder);
+        const bringing = await server.begin(id);
+        for (const file of ['in.csv', 'logs/out.csv']) {
+          const rows = postings.flatMap((it) => (it.file === file ? it.rows : []));
+          const lines = rows.map(
+            ([i, tenths]) => `${new Date((NEXT + i * 600) * 1000).toISOString()},${tenths / 10}`,
+          );
+          if (rows.length > 0) await bringing.put({ [file]: ['Time,Temperature (°C)', ...lines].join('\n') });
+        }
+        expect((await bringing.keep()).status).toBe(201);
+        expect(posted).toEqual(readings());
+      }),
+      { numRuns: 5 },
+    );
   });
 });

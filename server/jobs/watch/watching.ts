@@ -86,7 +86,7 @@ export function watching(needs: WatchNeeds) {
       for (const file of files)
         if (file !== begins && isComplete(file))
           await once(file.path, `${file.stamp} ${house}`, async () => {
-            await addLaterExport(house, file.name, await openedFile(watched, file));
+            await addLaterExport(house, file.name, await openedFile(watched, file), 'file');
           });
       if (begins !== undefined && isComplete(begins)) await tellOfChange(begins, house);
     } else if (house === null && begins !== undefined && !wasBegun(begins)) {
