@@ -14,7 +14,7 @@ import type {
   TakenFile,
 } from '../server/api/shapes.ts';
 import type { Message } from '../src/assessment.ts';
-import type { HeatEntry, StageEntry } from '../src/house.ts';
+import type { HeatEntry, House, StageEntry } from '../src/house.ts';
 
 /** What happened, where, and what to do, as the server says it. */
 export class Refused extends Error {
@@ -75,6 +75,16 @@ export const addStage = (id: string, stage: StageEntry) =>
   ask<HouseSummary>('POST', `${house(id)}/stages`, { json: stage });
 export const removeStage = (id: string, name: string) =>
   ask<HouseSummary>('DELETE', `${house(id)}/stages`, { json: { name } });
+/** house.json as it was written. */
+export async function houseText(id: string, signal?: AbortSignal): Promise<string> {
+  const response = await fetch(`/api${house(id)}/house.json`, { signal: signal ?? null });
+  const text = await response.text();
+  if (!response.ok) throw toSignIn(refusalIn(text));
+  return text;
+}
+/** @param was house.json as this page knows it; it is refused when it was changed meanwhile */
+export const keepHouse = (id: string, was: House, changed: House) =>
+  ask<HouseSummary>('PUT', `${house(id)}/house`, { json: { was, house: changed } });
 /** Heat read off a meter by eye; the house is then assessed again. */
 export const addHeat = (id: string, entry: HeatEntry) =>
   ask<HouseSummary>('POST', `${house(id)}/heat`, { json: entry });

@@ -43,7 +43,8 @@ export const aboutNextSteps: SentencesFor<NextStep> = {
   }),
   'next-give-design': () => ({
     text: 'Without the design there is nothing to set it beside.',
-    remedy: 'Give the elements with their areas and U-values or layers under "elements".',
+    remedy:
+      'Draw the elements on the page of the build-ups, or give them under "elements" in house.json: areas, and layers or U-values.',
   }),
   'next-give-capacity': () => ({
     text: 'The cooling rate is known, but not the heat capacity that turns it into watts.',

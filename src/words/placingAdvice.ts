@@ -24,7 +24,7 @@ export const placingAdvice: readonly Advice[] = [
   },
   {
     head: 'In a void',
-    text: 'Hanging free in the middle of the void, not on the ceiling’s insulation and not against the tiles or the felt.',
+    text: 'Hanging free in the middle of the void, not on the ceiling’s insulation and not against the tiles or the felt. Where the form does not ask which element it lies behind, say it as “element” in house.json.',
   },
   {
     head: 'On a surface',

@@ -112,6 +112,25 @@ test('a house without humidity is told kindly what logging it would tell', async
     .toMatch(/No humidity was logged in this house, and that is all right/);
 });
 
+test('the hours in which the loggers lay side by side are given on the page, and taken out', async () => {
+  const house = await server.bring({
+    ...houseFolder,
+    'house.json': houseFolder['house.json'].replace('Test', 'Side'),
+  });
+  await open(house, '/loggers');
+  await field('Side by side from').fill('2027-01-10T17:00');
+  await field('Until').fill('2027-01-10T13:00');
+  await button('Keep these hours').click();
+  expect(await field('Until').getAttribute('aria-invalid')).toBe('true');
+  await field('Until').fill('2027-01-10T21:00');
+  await button('Keep these hours').click();
+  await page.getByText(/These lay side by side from 10 January 2027, 17:00/).waitFor();
+  expect(await page.evaluate(() => document.activeElement?.textContent)).toMatch(/^Kept/);
+  await button('Take these hours out').click();
+  await page.getByText('Taken out.').waitFor();
+  await expect.poll(main).not.toMatch(/These lay side by side/);
+});
+
 test('a plug meter’s reading makes the heated night known, and is undone', async () => {
   const house = await server.bring(withoutHeatLog());
   await open(house, '/test');

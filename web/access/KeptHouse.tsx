@@ -81,15 +81,18 @@ function Delete({ id, name, act }: Pick<KeptHouseProps, 'id' | 'name' | 'act'>) 
   const { route } = useLocation();
   const [asked, setAsked] = useState(false);
   const leave = useRef<HTMLButtonElement>(null);
+  const ask = useRef<HTMLButtonElement>(null);
+  const left = useRef(false);
   useEffect(() => {
     if (asked) leave.current?.focus();
+    else if (left.current) ask.current?.focus();
   }, [asked]);
   const remove = async () => {
     if (await act(deleteHouse(id))) route('/');
   };
   if (!asked)
     return (
-      <button type="button" onClick={() => setAsked(true)}>
+      <button ref={ask} type="button" onClick={() => setAsked(true)}>
         Delete this house
       </button>
     );
@@ -100,7 +103,14 @@ function Delete({ id, name, act }: Pick<KeptHouseProps, 'id' | 'name' | 'act'>) 
         <button type="button" class="main" onClick={remove}>
           Delete “{name}” for good
         </button>{' '}
-        <button ref={leave} type="button" onClick={() => setAsked(false)}>
+        <button
+          ref={leave}
+          type="button"
+          onClick={() => {
+            left.current = true;
+            setAsked(false);
+          }}
+        >
           Leave it
         </button>
       </p>

@@ -75,12 +75,16 @@ export function HouseFields({ begun: { draft, placeGuessed }, change }: HouseFie
       <div class="fields">
         <FormField
           label="Floor area, m² (optional)"
-          hint="Turns the cooling into watts."
+          hint="All heated floors, within the outer walls. It turns the cooling into watts."
           {...told('floorArea')}
         >
           {(it) => <input {...it} {...ties('floorArea')} type="text" inputMode="decimal" />}
         </FormField>
-        <FormField label="Heated volume, m³ (optional)" {...told('volume')}>
+        <FormField
+          label="Heated volume, m³ (optional)"
+          hint="Floor area times the height of the rooms is near enough."
+          {...told('volume')}
+        >
           {(it) => <input {...it} {...ties('volume')} type="text" inputMode="decimal" />}
         </FormField>
       </div>

@@ -1,11 +1,10 @@
 /** The house that is being begun: what was guessed and what was typed, written and read again as it changes. */
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { BringingPreview } from '../../server/api/shapes.ts';
-import type { House } from '../../src/house.ts';
 import { type Begun, begunAnew, begunWith, withPreview } from './begun.ts';
 import type { HouseDraft } from './draft.ts';
 import { problemsOfDraft } from './problems.ts';
-import { draftOf, draftOfHouse } from './readDraft.ts';
+import { draftOf } from './readDraft.ts';
 import { houseJsonOf } from './writeDraft.ts';
 
 /** What is typed is read again once the person has paused for this long [ms]. */
@@ -27,8 +26,8 @@ interface Given {
   readonly preview: BringingPreview | null;
   /** The house.json that was brought last; null while none was. */
   readonly broughtHouse: { readonly text: string } | null;
-  /** The stored house that is added to; null until it is known and for a house of its own. */
-  readonly stored: House | null;
+  /** The house.json of the stored house that is added to; null until it is known and for a house of its own. */
+  readonly stored: string | null;
   readonly write: (text: string, again: boolean) => void;
 }
 
@@ -45,14 +44,15 @@ export function useBegun({ preview, broughtHouse, stored, write }: Given): Begin
   useEffect(() => () => clearTimeout(pause.current), []);
 
   const begin = () => {
-    const draft = stored === null ? null : draftOfHouse(stored);
+    const draft = stored === null ? null : draftOf(stored);
     setBegun(draft === null ? begunAnew(zoneOfComputer()) : begunWith(draft));
   };
   const writeNow = (draft: HouseDraft) => {
     if (!problemsOfDraft(draft).canBeTried) return;
     unseen.current = preview === null;
     const now = asRead(draft);
-    write(houseJsonOf(draft), preview !== null && (preview.house === null || now !== read.current));
+    const before = latest.current?.brought ? (broughtHouse?.text ?? stored ?? undefined) : undefined;
+    write(houseJsonOf(draft, before), preview !== null && (preview.house === null || now !== read.current));
     if (preview !== null) read.current = now;
   };
   const look = (before: Begun, seen: BringingPreview) => {

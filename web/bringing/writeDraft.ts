@@ -1,10 +1,16 @@
 /** The form -> house.json. */
+import { rewritten } from '../../src/houseText.ts';
 import { type HouseDraft, type JsonObject, type Placement, type Section, sectionOf } from './draft.ts';
 
-/** The text of house.json; until the house has a name it gets one that says so, so that the rest can be tried. */
-export function houseJsonOf(draft: HouseDraft): string {
+/**
+ * The text of house.json; until the house has a name it gets one that says so, so that the rest can be tried.
+ *
+ * @param written what it was before: all that stays of it is left as it stands there
+ */
+export function houseJsonOf(draft: HouseDraft, written?: string): string {
   const name = draft.name.trim() === '' ? 'A house without a name yet' : draft.name;
-  return `${JSON.stringify(houseOf({ ...draft, name }), null, 2)}\n`;
+  const house = houseOf({ ...draft, name });
+  return written === undefined ? `${JSON.stringify(house, null, 2)}\n` : rewritten(written, house);
 }
 
 /** What house.json holds; what was typed as a number and is none stays a text, for the schema to say so. */

@@ -156,6 +156,7 @@ export function ReadingsChart(props: Props) {
       <p class="small lesser">
         Shaded: nights that were used; outlined: nights left out. Hatched at the foot of the temperatures:
         heat on. {marks}
+        <span class="screen-only"> Touch a line’s name to leave it out.</span>
       </p>
       <p class="small lesser screen-only">
         Drag across to zoom in, double-click for the whole record, shift and drag to move along. Ctrl and

@@ -11,7 +11,7 @@ const RIGHT = 20;
 const HEAD = 66; // over each plot: its name and its lines
 const FOOT = 40; // under each plot: its times
 const TOP = 46; // the span, and the names of the stages
-const inks = { ember: '#7d2a0a', frost: '#4b8fb8', graphite: '#20242a' } as const;
+const inks = { ember: '#7d2a0a', frost: '#4387b1', graphite: '#20242a' } as const;
 const chalk = '#d8d2c6';
 
 interface Plot {
@@ -102,7 +102,7 @@ function plotSvg(shown: Shown, plot: Plot, numbered: boolean): string {
         sunrise,
         top,
         height,
-        used ? 'fill="#1d2b45" fill-opacity="0.11"' : `fill="none" stroke="${chalk}"`,
+        used ? 'fill="#1d2b45" fill-opacity="0.094"' : `fill="none" stroke="${chalk}"`,
       ),
     ),
     ...ticks.map(

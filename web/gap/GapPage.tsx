@@ -5,6 +5,7 @@ import { DEFAULT_ALLOWANCE } from '../../src/gap/verdict.ts';
 import { tied } from '../../src/sheet/drawing/tied.ts';
 import { answerSentence, stageAnswer } from '../../src/words/answer.ts';
 import { gapSentence } from '../../src/words/index.ts';
+import { DrawBuildUps } from '../parts/DrawBuildUps.tsx';
 import { HouseFrame } from '../parts/HouseFrame.tsx';
 import { ProblemList } from '../parts/ProblemList.tsx';
 import { AirApart } from './AirApart.tsx';
@@ -43,6 +44,7 @@ export function GapPage() {
               design={design}
               allowance={house.allowance ?? DEFAULT_ALLOWANCE}
             />
+            {design === null ? <DrawBuildUps house={id} /> : null}
           </>
         );
       }}

@@ -1,8 +1,9 @@
 /** The whole house on one ruler: measured, drawn, how sure the drawing is, and what is allowed above it. */
 import type { StageResult } from '../../src/assessment.ts';
 import { tied } from '../../src/sheet/drawing/tied.ts';
-import { figures, methodNames } from '../../src/words/index.ts';
+import { figures } from '../../src/words/index.ts';
 import { ChartFrame } from '../parts/ChartFrame.tsx';
+import { MethodName } from '../parts/MethodName.tsx';
 import { ProblemList } from '../parts/ProblemList.tsx';
 import { Rule } from '../parts/Rule.tsx';
 import { Table } from '../parts/Table.tsx';
@@ -37,7 +38,7 @@ export function WholeHouse({ stage, design, allowance }: WholeHouseProps) {
       <p class="small lesser">
         In <Term of="W/K" />; the line is the 95 % <Term of="interval" />. Broken lines are the drawing’s: the
         notches what it says and what its <Term of="allowance" /> adds, the hollow mark how far it may be off
-        itself. Measured {methodNames[measured.method]}.
+        itself. Measured <MethodName method={measured.method} />.
       </p>
       <ProblemList
         problems={[...noted(gap.notes, ...wholeHouseCodes), ...noted(stage.notes, 'stage-not-complete')]}

@@ -88,14 +88,17 @@ const Axes = ({ drawing: { box, degrees, times } }: { drawing: FallDrawing }) =>
     {times.map(({ at, text }) => (
       <g key={at}>
         <line x1={at} x2={at} y1={box.bottom} y2={box.bottom + 5} class="fall-tick" />
-        <text x={at} y={box.bottom + 18} text-anchor="middle">
-          {text}
-        </text>
+        {at < box.left + FIRST ? null : (
+          <text x={at} y={box.bottom + 18} text-anchor="middle">
+            {text}
+          </text>
+        )}
       </g>
     ))}
   </g>
 );
 
+const FIRST = 20; // [px] from the left edge: nearer, the time would stand on the °C
 const EDGE = 12; // [px] from the night to the ruler's edge
 const BODY = 30; // [px]
 

@@ -28,6 +28,9 @@ export function LastNight({ house, night, curve, timeZone }: LastNightProps) {
     >
       <Key night={night} />
       <FallPicture curve={curve} night={night} timeZone={timeZone} spoken={spokenFall(night)} />
+      <p class="small lesser">
+        A fall of 1 <Term of="K" /> is a fall of one degree.
+      </p>
       {night.foretoldDropK === undefined ? null : (
         <p class="small lesser">
           Hatched is where the house as drawn would have gone from the same evening on, with the same weather:
@@ -35,7 +38,7 @@ export function LastNight({ house, night, curve, timeZone }: LastNightProps) {
         </p>
       )}
       {house === undefined ? null : (
-        <p class="small screen-only">
+        <p class="small way screen-only">
           <a href={`/house/${house}/nights?night=${night.date}`}>Open this night</a>
         </p>
       )}

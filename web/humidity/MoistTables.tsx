@@ -1,16 +1,18 @@
 /** Means of the air: of each logger over the record, and of one logger night by night. */
+import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
 import type { LoggerMoisture, MeanMoisture } from '../../server/api/loggerShapes.ts';
 import { tied } from '../../src/sheet/drawing/tied.ts';
 import { figures } from '../../src/words/index.ts';
 import { FormField } from '../parts/FormField.tsx';
 import { type Column, Table } from '../parts/Table.tsx';
+import { Term } from '../parts/Term.tsx';
 import { loggerNames } from './loggerNames.ts';
 
 const one = (value: number | null) => (value === null ? 'not known' : figures.decimal(value, 1));
 
 /** The unit beneath, so that figures need not be spread as wide as their heads. */
-const headOf = (what: string, unit: string) => (
+const headOf = (what: ComponentChildren, unit: string) => (
   <>
     {what},
     <br />
@@ -21,12 +23,20 @@ const headOf = (what: string, unit: string) => (
 const columns: readonly Column<MeanMoisture>[] = [
   { head: headOf('Temperature', '°C'), cell: ({ temperatureC }) => one(temperatureC), numeric: true },
   {
-    head: headOf('Relative humidity', '%'),
+    head: headOf(<Term of="relative humidity">Relative humidity</Term>, '%'),
     cell: ({ humidityPercent }) => figures.decimal(humidityPercent, 0),
     numeric: true,
   },
-  { head: headOf('Absolute humidity', 'g/m³'), cell: ({ absoluteGM3 }) => one(absoluteGM3), numeric: true },
-  { head: headOf('Dew point', '°C'), cell: ({ dewPointC }) => one(dewPointC), numeric: true },
+  {
+    head: headOf(<Term of="absolute humidity">Absolute humidity</Term>, 'g/m³'),
+    cell: ({ absoluteGM3 }) => one(absoluteGM3),
+    numeric: true,
+  },
+  {
+    head: headOf(<Term of="dew point">Dew point</Term>, '°C'),
+    cell: ({ dewPointC }) => one(dewPointC),
+    numeric: true,
+  },
 ];
 const over: Column<MeanMoisture> = {
   head: headOf('Over outdoors', 'g/m³'),

@@ -5,7 +5,7 @@ import type { HouseDetail } from '../../server/api/shapes.ts';
 import { tied } from '../../src/sheet/drawing/tied.ts';
 import { isoWithOffset } from '../../src/sky/zone.ts';
 import { figures } from '../../src/words/index.ts';
-import { freshSentence, localMoment, loggersCounted, nothingSensed } from '../../src/words/loggerFacts.ts';
+import { freshSentence, loggersCounted, nothingSensed } from '../../src/words/loggerFacts.ts';
 import { coLocationAdvice, ladderCaution, placingAdvice } from '../../src/words/placingAdvice.ts';
 import { getLoggers } from '../api.ts';
 import { Caution } from '../parts/Caution.tsx';
@@ -14,6 +14,7 @@ import { ProblemList } from '../parts/ProblemList.tsx';
 import { Section } from '../parts/Section.tsx';
 import { Skeleton } from '../parts/Skeleton.tsx';
 import { useLoaded } from '../useLoaded.ts';
+import { CoLocation } from './CoLocation.tsx';
 import { LoggerTable } from './LoggerTable.tsx';
 import { type LoggerRow, loggerRows } from './loggerRows.ts';
 import './loggers.css';
@@ -22,19 +23,25 @@ export function LoggersPage() {
   const { id } = useRoute().params;
   return (
     <LoadedHouse id={id} title="Loggers" here="Loggers">
-      {(house) => <Loggers house={house} />}
+      {(house, again) => <Loggers house={house} again={again} />}
     </LoadedHouse>
   );
 }
 
-function Loggers({ house }: { house: HouseDetail }) {
+interface LoggersProps {
+  readonly house: HouseDetail;
+  /** Loads the house anew. */
+  readonly again: () => void;
+}
+
+function Loggers({ house, again }: LoggersProps) {
   const { loaded } = useLoaded((signal) => getLoggers(house.id, signal), `${house.id} ${house.lastReading}`);
   if (loaded.kind === 'loading') return <Skeleton height={900} />;
   if (loaded.kind === 'failed') return <ProblemList problems={loaded.problems} />;
-  return <Shown house={house} answer={loaded.value} />;
+  return <Shown house={house} again={again} answer={loaded.value} />;
 }
 
-function Shown({ house, answer }: { house: HouseDetail; answer: LoggersAnswer }) {
+function Shown({ house, again, answer }: LoggersProps & { readonly answer: LoggersAnswer }) {
   const { id, house: drawn, assessment } = house;
   const rows = loggerRows(drawn, answer, assessment);
   const design = assessment?.design ?? null;
@@ -83,15 +90,10 @@ function Shown({ house, answer }: { house: HouseDetail; answer: LoggersAnswer })
       </section>
       <section>
         <h2>Side by side first</h2>
-        {drawn.coLocation === undefined ? null : (
-          <p>
-            These lay side by side from {localMoment(drawn.coLocation.from)} to{' '}
-            {localMoment(drawn.coLocation.to)}.
-          </p>
-        )}
         {coLocationAdvice.map((it) => (
           <p key={it}>{tied(it)}</p>
         ))}
+        <CoLocation house={house} again={again} />
       </section>
       <section>
         <h2>The next test</h2>

@@ -6,9 +6,11 @@ import { gapMarks, heatLossMarks } from '../../src/sheet/drawing/rules.ts';
 import { tied } from '../../src/sheet/drawing/tied.ts';
 import { answerSentence, stageAnswer, twoLossesSentence, widthSentence } from '../../src/words/answer.ts';
 import { methodsInBrief } from '../../src/words/inBrief.ts';
-import { figures, methodNames } from '../../src/words/index.ts';
+import { figures } from '../../src/words/index.ts';
+import { DrawBuildUps } from '../parts/DrawBuildUps.tsx';
 import { FigureWithInterval } from '../parts/FigureWithInterval.tsx';
 import { HouseFrame } from '../parts/HouseFrame.tsx';
+import { MethodName } from '../parts/MethodName.tsx';
 import { ProblemList } from '../parts/ProblemList.tsx';
 import { Rule } from '../parts/Rule.tsx';
 import { Section } from '../parts/Section.tsx';
@@ -21,11 +23,15 @@ export function Design() {
     <HouseFrame
       id={id}
       here="As drawn"
-      foot={() => (
-        <p class="screen-only">
-          <a href={`/house/${id}/build-up`}>Change the build-ups</a>
-        </p>
-      )}
+      foot={({ assessment }) =>
+        assessment?.design === null ? (
+          <DrawBuildUps house={id} />
+        ) : (
+          <p class="way screen-only">
+            <a href={`/house/${id}/build-up`}>Change the build-ups</a>
+          </p>
+        )
+      }
     >
       {(house, assessment) =>
         assessment.design === null ? (
@@ -47,10 +53,7 @@ function NoDesign({ warnings }: { warnings: Assessment['warnings'] }) {
       {refused.length > 0 ? (
         <ProblemList problems={refused} />
       ) : (
-        <p>
-          Give the elements with their areas and U-values or layers under “elements” in house.json, and bring
-          the folder again.
-        </p>
+        <p>Give walls, roof, floor and windows, with their areas and their layers or U-values.</p>
       )}
     </>
   );
@@ -81,14 +84,14 @@ function Beside({
         {stage?.heatLossWK ? (
           <p>
             {stage.name}: <FigureWithInterval estimate={stage.heatLossWK} unit="W/K" />,{' '}
-            {methodNames[stage.heatLossWK.method]}.
+            <MethodName method={stage.heatLossWK.method} />.
           </p>
         ) : null}
         {width === null ? null : <p class="small lesser">{tied(width)}</p>}
         {others.map(({ method, heatLossWK }) => (
           <p key={method} class="small lesser">
             {methodsInBrief[method]}: <FigureWithInterval estimate={heatLossWK} unit="W/K" />,{' '}
-            {methodNames[method]}.
+            <MethodName method={method} />.
           </p>
         ))}
         <ProblemList
@@ -117,6 +120,13 @@ function Beside({
         <p class="small">
           Together: <Term of="ventilation" />, <Term of="thermal bridges" /> and the elements to outdoors and
           ground.
+          {design.heatLossAsTestedWK === null ? null : (
+            <>
+              {' '}
+              Two figures of it: <Term of="as drawn" />, in use, and <Term of="as tested" />, which the
+              measurement is set beside.
+            </>
+          )}
         </p>
       </section>
       <Notes design={design} />

@@ -17,10 +17,12 @@ import {
 import { changeOfYearSentence } from '../../src/words/index.ts';
 import { getNights } from '../api.ts';
 import { NightRow } from '../charts/NightRow.tsx';
+import { AddHere } from '../house/AddHere.tsx';
 import { LastNight } from '../house/LastNight.tsx';
 import { Undecided } from '../house/Undecided.tsx';
 import { useNow } from '../house/useNow.ts';
 import { Watched } from '../house/Watched.tsx';
+import { DrawBuildUps } from '../parts/DrawBuildUps.tsx';
 import { HouseFrame } from '../parts/HouseFrame.tsx';
 import { ProblemList } from '../parts/ProblemList.tsx';
 import { Rule, type RuleMark } from '../parts/Rule.tsx';
@@ -43,6 +45,7 @@ export function HousePage() {
       here="The answer"
       foot={(house, again) => (
         <>
+          {house.assessment === null && !house.invented ? <AddHere id={house.id} /> : null}
           <Watched house={house.id} />
           <TakeWithYou house={house} again={again} />
           <WhoMayLook id={house.id} name={house.name} invented={house.invented} />
@@ -63,6 +66,8 @@ function TheAnswer({ house, assessment }: { house: HouseDetail; assessment: Asse
   return (
     <>
       <Answer house={house} assessment={assessment} night={night} curve={curve} />
+      {house.invented ? null : <AddHere id={house.id} />}
+      {assessment.design === null ? <DrawBuildUps house={house.id} /> : null}
       <MeasuredAndDrawn assessment={assessment} />
 
       {night === null || night.from === null ? null : curve !== undefined ? (
@@ -166,7 +171,8 @@ export function HowSlowly({ assessment }: { assessment: Assessment }) {
 
 const HowToRead = () => (
   <p class="small lesser">
-    The line is the <Term of="interval">95 % interval</Term>, the stroke on it the best single figure.
+    In <Term of="W/K" />. The line is the <Term of="interval">95 % interval</Term>, the stroke on it the best
+    single figure, which also stands in brackets.
   </p>
 );
 

@@ -1,6 +1,6 @@
 /** All houses as a list in a letter: name, verdict in a sentence, measured and drawn on one small ruler. */
 
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { useLocation } from 'preact-iso';
 import type { HouseSummary } from '../../server/api/shapes.ts';
 import type { Message } from '../../src/assessment.ts';
@@ -8,10 +8,12 @@ import { tied } from '../../src/sheet/drawing/tied.ts';
 import { answerSentence, lastReadingSentence } from '../../src/words/answer.ts';
 import { KeptTooLong } from '../access/KeptTooLong.tsx';
 import { SignOut } from '../access/SignOut.tsx';
-import { deleteHouse, getHouses, problemsOf, putAway, storeDemonstration } from '../api.ts';
+import { getHouses, problemsOf, putAway } from '../api.ts';
 import { useNow } from '../house/useNow.ts';
 import { Watched } from '../house/Watched.tsx';
+import { type Act, PutAway } from '../houses/PutAway.tsx';
 import { SideBySide } from '../houses/SideBySide.tsx';
+import { meet } from '../parts/metHouses.ts';
 import { PageFrame } from '../parts/PageFrame.tsx';
 import { ProblemList } from '../parts/ProblemList.tsx';
 import { Rule } from '../parts/Rule.tsx';
@@ -32,10 +34,15 @@ const ASK_AGAIN = 1000;
 export function Houses() {
   const { loaded, again } = useLoaded(getHouses, 'houses');
   const [problems, setProblems] = useState<readonly Message[]>([]);
-  const act = (done: Promise<unknown>) =>
+  const [told, setTold] = useState('');
+  const telling = useRef<HTMLParagraphElement>(null);
+  /** What was pressed goes with its house: the focus comes to what has become of it. */
+  const act: Act = (done, words) =>
     done.then(
       () => {
         setProblems([]);
+        setTold(words);
+        telling.current?.focus();
         again();
       },
       (thrown) => setProblems(problemsOf(thrown)),
@@ -50,6 +57,7 @@ export function Houses() {
   };
   const over = useDrop({ send: take, complain: (problem) => setProblems([problem]) });
   const houses = loaded.kind === 'loaded' ? loaded.value.houses : [];
+  houses.forEach(meet);
   const shown = houses.filter(({ away }) => !away);
   const now = useNow();
   const coming = loaded.kind === 'loaded' && loaded.value.demonstrationComing;
@@ -72,11 +80,24 @@ export function Houses() {
         </span>
       </p>
       <PackBrought state={pack.state} />
+      <p role="status" class="small" ref={telling} tabIndex={-1}>
+        {told}
+      </p>
       {loaded.kind === 'loading' ? <Waiting /> : null}
       <SideBySide houses={shown} />
       <ul class="houses">
         {shown.map((house) => (
-          <HouseLine key={house.id} house={house} now={now} onPutAway={() => act(putAway(house.id, true))} />
+          <HouseLine
+            key={house.id}
+            house={house}
+            now={now}
+            onPutAway={() =>
+              act(
+                putAway(house.id, true),
+                `“${house.name}” is put away. It can be brought back at the foot of this page.`,
+              )
+            }
+          />
         ))}
       </ul>
       {loaded.kind === 'loaded' ? (
@@ -152,57 +173,4 @@ function waiting(state: HouseSummary['state']): string {
     case 'cancelled':
       return 'Its assessment was stopped.';
   }
-}
-
-interface PutAwayProps {
-  readonly houses: readonly HouseSummary[];
-  /** The demonstration house is on its way. */
-  readonly coming: boolean;
-  readonly act: (done: Promise<unknown>) => void;
-}
-
-/** What is out of sight: brought back, or removed for good with a second word. */
-function PutAway({ houses, coming, act }: PutAwayProps) {
-  const [removing, setRemoving] = useState<string | null>(null);
-  const away = houses.filter((house) => house.away);
-  const demonstrationGone = !coming && houses.every(({ invented }) => !invented);
-  if (away.length === 0 && !demonstrationGone) return null;
-  return (
-    <ul class="away small" aria-label="Put away">
-      {away.map(({ id, name, invented }) => (
-        <li key={id}>
-          <button type="button" class="quiet" onClick={() => act(putAway(id, false))}>
-            {invented ? 'Bring the demonstration house back' : `Bring “${name}” back`}
-          </button>
-          {invented ? null : removing === id ? (
-            <>
-              <span>Its readings are removed with it.</span>
-              <button type="button" class="quiet" onClick={() => act(deleteHouse(id))}>
-                Remove “{name}”
-              </button>
-              <button type="button" class="quiet" onClick={() => setRemoving(null)}>
-                Leave it
-              </button>
-            </>
-          ) : (
-            <button
-              type="button"
-              class="quiet"
-              aria-label={`Remove it for good: ${name}`}
-              onClick={() => setRemoving(id)}
-            >
-              Remove it for good
-            </button>
-          )}
-        </li>
-      ))}
-      {demonstrationGone ? (
-        <li>
-          <button type="button" class="quiet" onClick={() => act(storeDemonstration())}>
-            Bring the demonstration house back
-          </button>
-        </li>
-      ) : null}
-    </ul>
-  );
 }

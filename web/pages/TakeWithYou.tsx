@@ -14,7 +14,7 @@ interface TakeWithYouProps {
   readonly again: () => void;
 }
 
-export function TakeWithYou({ house: { id, name, imports, invented }, again }: TakeWithYouProps) {
+export function TakeWithYou({ house: { id, name, imports }, again }: TakeWithYouProps) {
   return (
     <section>
       <h2>Take it with you</h2>
@@ -26,11 +26,6 @@ export function TakeWithYou({ house: { id, name, imports, invented }, again }: T
         </a>
         : house.json and the readings as they were brought.
       </p>
-      {invented ? null : (
-        <p class="screen-only">
-          <a href={`/bring?onto=${encodeURIComponent(id)}`}>Add readings</a>
-        </p>
-      )}
       {imports.length === 0 ? null : (
         <>
           <h3>What was brought</h3>
@@ -90,8 +85,14 @@ function Undo({ id, imports, again }: UndoProps) {
   const [undone, setUndone] = useState<KeptImport | null>(null);
   const [problems, setProblems] = useState<readonly Message[]>([]);
   const yes = useRef<HTMLButtonElement>(null);
+  const done = useRef<HTMLParagraphElement>(null);
+  const begin = useRef<HTMLButtonElement>(null);
+  const before = useRef(state);
+  // What was pressed is gone: the focus goes where it leads on.
   useEffect(() => {
     if (state === 'asked') yes.current?.focus();
+    else if (state === null && before.current !== null) (begin.current ?? done.current)?.focus();
+    before.current = state;
   }, [state]);
   const last = imports.length > 1 ? imports[imports.length - 1] : undefined;
   const undo = async (it: KeptImport) => {
@@ -110,12 +111,12 @@ function Undo({ id, imports, again }: UndoProps) {
     <>
       <ProblemList problems={problems} urgent />
       {undone === null ? null : (
-        <p role="status">
+        <p role="status" ref={done} tabIndex={-1}>
           Taken back: {filesOf(undone)}, brought on {whenOf(undone)}. The house stands as it did before.
         </p>
       )}
       {last === undefined || last === undone ? null : state === null ? (
-        <button type="button" onClick={() => setState('asked')}>
+        <button ref={begin} type="button" onClick={() => setState('asked')}>
           Undo the last import
         </button>
       ) : (
@@ -143,6 +144,6 @@ function Undo({ id, imports, again }: UndoProps) {
   );
 }
 
-const filesOf = ({ files }: KeptImport) => (files.length === 0 ? 'house.json' : files.join(', '));
+const filesOf = ({ files }: KeptImport) => (files.length === 0 ? 'a change of the house' : files.join(', '));
 
 const whenOf = ({ at }: KeptImport) => (at === null ? 'an earlier day' : figures.moment(at));

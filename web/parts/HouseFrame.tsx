@@ -5,6 +5,7 @@ import type { HouseDetail, HouseState } from '../../server/api/shapes.ts';
 import type { Assessment } from '../../src/assessment.ts';
 import { assessAgain, followAssessment, getHouse, problemsOf, stopAssessing } from '../api.ts';
 import { useLoaded } from '../useLoaded.ts';
+import { meet, metHouse } from './metHouses.ts';
 import { type HousePageName, PageFrame } from './PageFrame.tsx';
 import { ProblemList } from './ProblemList.tsx';
 import { ProgressLine } from './ProgressLine.tsx';
@@ -45,6 +46,7 @@ interface LoadedHouseProps {
 /** A page of a house whether or not it is assessed. */
 export function LoadedHouse({ id, title, here, children }: LoadedHouseProps) {
   const { loaded, again } = useLoaded((signal) => getHouse(id, signal), id);
+  if (loaded.kind === 'loaded') meet(loaded.value);
   if (loaded.kind === 'failed')
     return (
       <PageFrame title="This house cannot be shown">
@@ -53,7 +55,7 @@ export function LoadedHouse({ id, title, here, children }: LoadedHouseProps) {
     );
   if (loaded.kind === 'loading')
     return (
-      <PageFrame title={title} house={{ id, name: ' ', invented: false }} here={here}>
+      <PageFrame title={title} house={metHouse(id)} here={here}>
         <Skeleton lines={[0.8, 0.9, 0.5]} />
         <Skeleton height={220} />
       </PageFrame>

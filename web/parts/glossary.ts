@@ -18,6 +18,9 @@ export const glossary = {
   'heat capacity': 'The heat that the house itself stores for each degree that it warms.',
   gap: 'What the house was measured to lose beyond what its design says it should.',
   allowance: 'How far above the design a measurement may lie and still count as built as drawn.',
+  K: 'Kelvin: a degree, as on a Celsius thermometer, where differences are meant. 1.2 K less is 1.2 degrees less.',
+  network:
+    'A reckoned copy of the house as drawn, layer by layer. It is led through the same nights, and its insulation and leakage are changed until it cools as the real one did.',
   'W/K': 'Watts for each degree (kelvin) that it is warmer inside than outside.',
   leakage: 'Air that gets in and out through joints and gaps that nobody drew.',
   fabric: 'What the shell is made of: walls, roof, floor, windows and doors, with their junctions.',
@@ -30,6 +33,9 @@ export const glossary = {
   'chance to decide':
     'How likely it is that the test, once made, would show whether the house performs as drawn.',
   'air changes': 'How often in an hour all of the air in the house is replaced.',
+  'relative humidity': 'How much of the water that the air could hold at its temperature it does hold.',
+  'absolute humidity': 'The grams of water in a cubic metre of air, whatever its temperature.',
+  'dew point': 'What is colder than this grows wet in the air.',
   'degree days':
     'How cold a place is over a year: each day adds the degrees by which it is colder than the base temperature.',
 } as const;

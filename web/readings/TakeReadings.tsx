@@ -5,6 +5,7 @@ import { readingsSvg } from '../charts/readingsSvg.ts';
 import { shownCanvas } from '../charts/shownCanvas.ts';
 import { nameOf, type Shown, shownRows } from '../charts/takeReadings.ts';
 import type UPlot from '../charts/uplot.ts';
+import { saveFile } from '../parts/saveFile.ts';
 import { intervalWords } from './readingsWords.ts';
 
 export interface TakeReadingsProps {
@@ -19,7 +20,7 @@ export function TakeReadings({ shown, name, plotOf }: TakeReadingsProps) {
     const file = `${nameOf(shown)}.${kind}`;
     if (blob === null)
       return setTold('The browser made no picture of it. Try a narrower window, or the SVG.');
-    save(blob, file);
+    saveFile(blob, file);
     setTold(`“${file}” is with your downloads.`);
   };
   const csv = async () => {
@@ -52,12 +53,4 @@ export function TakeReadings({ shown, name, plotOf }: TakeReadingsProps) {
       </p>
     </div>
   );
-}
-
-function save(blob: Blob, name: string): void {
-  const link = document.createElement('a');
-  link.href = URL.createObjectURL(blob);
-  link.download = name;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
 }

@@ -180,3 +180,10 @@ test('every town has coordinates and a zone that house.json takes', () => {
     );
   }
 });
+
+test('of a house.json that was brought the form changes what was changed, and leaves the rest as it was written', () => {
+  const written =
+    '{ "loggers": [{"place":"inside", "file":"in.csv"}],\n\t"name": "Old", "location": {"timeZone":"Europe/London","latitude":52,"longitude":-1}, "notes": [] }';
+  const draft = draftOf(written);
+  expect(draft && houseJsonOf({ ...draft, name: 'New' }, written)).toBe(written.replace('Old', 'New'));
+});
