@@ -6,7 +6,7 @@ import './Rule.css';
 import type { RuleMark } from '../../src/sheet/drawing/ruleMark.ts';
 import { placeOn, type RuleScale, ruleScale } from '../../src/sheet/drawing/ruleScale.ts';
 import { type RuleUnit, ruleUnits } from '../../src/sheet/drawing/ruleUnits.ts';
-import { fittingLabel, type MarkRow, placeWords, wordsLength } from '../../src/sheet/drawing/ruleWords.ts';
+import { LINE, type MarkRow, markWords, placeWords } from '../../src/sheet/drawing/ruleWords.ts';
 
 export type { RuleMark };
 
@@ -27,11 +27,11 @@ export function Rule({ title, unit, marks, small = false }: RuleProps) {
   const width = useWidth(frame, ASSUMED_WIDTH, PAPER_WIDTH - PADDING);
   if (marks.length === 0) return null;
   const scale = ruleScale(marks.flatMap(({ value, low = value, high = value }) => [value, low, high]));
-  const row = small ? 34 : 52;
+  const words = wordsOf(marks, unit, scale, width);
+  const row = (small ? 34 : 52) + (words.some(({ over }) => over) ? LINE : 0);
   const edge = marks.length * row;
   const { sign } = ruleUnits[unit];
   const lines = marks.map((mark, i) => ({ mark, scale, y: (i + 1) * row - 10, edge }));
-  const words = wordsOf(marks, unit, scale, width);
   return (
     <figure class={small ? 'rule rule-small' : 'rule'}>
       <div ref={frame}>
@@ -44,18 +44,24 @@ export function Rule({ title, unit, marks, small = false }: RuleProps) {
           {lines.map((line) => (
             <Pencil key={line.mark.label} {...line} />
           ))}
-          {words.map(({ label, figure, place }, i) => (
-            <text
-              key={marks[i].label}
-              x={percent(place.x / width)}
-              y={lines[i].y - (marks[i].kind === 'drawn' && marks[i].low === undefined ? 0 : 14)}
-              text-anchor={place.anchor}
-              class="rule-words"
-            >
-              <tspan class="rule-label">{label} </tspan>
-              <tspan class="rule-figure">{figure}</tspan>
-            </text>
-          ))}
+          {words.map(({ label, figure, over, place }, i) => {
+            const x = percent(place.x / width);
+            const foot = lines[i].y - (marks[i].kind === 'drawn' && marks[i].low === undefined ? 0 : 14);
+            return (
+              <text
+                key={marks[i].label}
+                x={x}
+                y={over ? foot - LINE : foot}
+                text-anchor={place.anchor}
+                class="rule-words"
+              >
+                <tspan class="rule-label">{label} </tspan>
+                <tspan class="rule-figure" {...(over ? { x, dy: LINE } : {})}>
+                  {figure}
+                </tspan>
+              </text>
+            );
+          })}
           <Ruler scale={scale} edge={edge} sign={sign} />
           {marks.map((mark) =>
             mark.kind === 'drawn' ? (
@@ -78,15 +84,12 @@ export function Rule({ title, unit, marks, small = false }: RuleProps) {
 }
 
 function wordsOf(marks: readonly RuleMark[], unit: RuleUnit, scale: RuleScale, width: number) {
-  const texts = marks.map((mark) => {
-    const figure = figureOf(unit, mark);
-    return { figure, label: fittingLabel(mark.label, figure, width) };
-  });
+  const words = marks.map((mark) => markWords(mark.label, figureOf(unit, mark), width));
   const rows = marks.map(({ kind, value, low = value, high = value }, i): MarkRow => {
     const [from, at, to] = [low, value, high].map((it) => placeOn(scale, it) * width);
-    return { kind, low: from, at, high: to, length: wordsLength(texts[i].label, texts[i].figure) };
+    return { kind, low: from, at, high: to, length: words[i].length };
   });
-  return placeWords(rows, width).map((place, i) => ({ ...texts[i], place }));
+  return placeWords(rows, width).map((place, i) => ({ ...words[i], place }));
 }
 
 /** The unit stands under the first figure, where nothing else is. */

@@ -3,7 +3,7 @@ import { html, type Markup } from '../html.ts';
 import type { RuleMark } from './ruleMark.ts';
 import { placeOn, type RuleScale, ruleScale } from './ruleScale.ts';
 import { type RuleUnit, ruleUnits } from './ruleUnits.ts';
-import { fittingLabel, type MarkRow, placeWords, wordsLength } from './ruleWords.ts';
+import { LINE, type MarkRow, markWords, placeWords } from './ruleWords.ts';
 import { tied } from './tied.ts';
 import { atBothWidths, px } from './widths.ts';
 
@@ -46,27 +46,26 @@ function drawing(
   width: number,
 ): Markup {
   const span = width - 2 * BLEED;
-  const row = marks.length > FEW ? SMALL_ROW : ROW;
+  const words = marks.map((mark) => markWords(mark.label, tied(figureOf(unit, mark)), span));
+  const row = (marks.length > FEW ? SMALL_ROW : ROW) + (words.some(({ over }) => over) ? LINE : 0);
   const edge = marks.length * row;
   const height = edge + (ruleUnits[unit].sign === '' ? 38 : 50);
-  const texts = marks.map((mark) => {
-    const written = tied(figureOf(unit, mark));
-    return { figure: written, label: fittingLabel(mark.label, written, span) };
-  });
   const places = placeWords(
     marks.map(({ kind, value, low = value, high = value }, i): MarkRow => {
       const [from, at, to] = [low, value, high].map((it) => placeOn(scale, it) * span);
-      return { kind, low: from, at, high: to, length: wordsLength(texts[i].label, texts[i].figure) };
+      return { kind, low: from, at, high: to, length: words[i].length };
     }),
     span,
   );
   const y = (i: number) => (i + 1) * row - 10;
   return html`<svg role="img" aria-label="${spoken(title, unit, marks)}" viewBox="${-BLEED} 0 ${width} ${height}" width="${width}" height="${height}">${[
     marks.map((mark, i) => pencil(mark, scale, span, y(i), edge)),
-    texts.map(
-      ({ label, figure: written }, i) =>
-        html`<text class="rule-words" x="${px(places[i].x)}" y="${y(i) - (marks[i].kind === 'drawn' ? 0 : 13)}" text-anchor="${places[i].anchor}">${label} <tspan class="strong">${written}</tspan></text>`,
-    ),
+    words.map(({ label, figure: written, over }, i) => {
+      const x = px(places[i].x);
+      const foot = y(i) - (marks[i].kind === 'drawn' ? 0 : 13);
+      const below = over ? html` x="${x}" dy="${LINE}"` : null;
+      return html`<text class="rule-words" x="${x}" y="${over ? foot - LINE : foot}" text-anchor="${places[i].anchor}">${label} <tspan class="strong"${below}>${written}</tspan></text>`;
+    }),
     ruler(scale, span, edge, height, ruleUnits[unit].sign),
     marks.map(({ kind, value }) =>
       kind === 'drawn'

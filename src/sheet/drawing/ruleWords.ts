@@ -21,14 +21,26 @@ const ASIDE = 8; // [px], between words and a line beside them
 const FARTHEST = 16; // crossings of a fine line that words across the whole ruler from their mark count as
 const BLEED = 12; // [px], that the ruler's body stands out at both ends
 
-export const wordsLength = (label: string, figure: string) =>
-  label.length * LABEL_LETTER + figure.length * FIGURE_LETTER + LABEL_LETTER;
+/** How much further down the figure stands where it is below its label [px]. */
+export const LINE = 17;
 
-/** The label, or as much of it as leaves room for its figure. */
-export function fittingLabel(label: string, figure: string, width: number): string {
-  if (wordsLength(label, figure) <= width) return label;
-  const letters = Math.floor((width - wordsLength('', figure)) / LABEL_LETTER);
-  return `${label.slice(0, Math.max(3, letters - 1)).trimEnd()}…`;
+export interface MarkWords {
+  readonly label: string;
+  readonly figure: string;
+  /** Whether the label stands over the figure, as there is no room for both in one line. */
+  readonly over: boolean;
+  /** [px] */
+  readonly length: number;
+}
+
+/** @param width of the ruler [px]; a label that is longer is cut */
+export function markWords(label: string, figure: string, width: number): MarkWords {
+  const beside = (label.length + 1) * LABEL_LETTER + figure.length * FIGURE_LETTER;
+  if (beside <= width) return { label, figure, over: false, length: beside };
+  const most = Math.floor(width / LABEL_LETTER);
+  const cut = label.length <= most ? label : `${label.slice(0, most - 1).trimEnd()}…`;
+  const length = Math.max(cut.length * LABEL_LETTER, figure.length * FIGURE_LETTER);
+  return { label: cut, figure, over: true, length };
 }
 
 /** @param width of the ruler [px] */

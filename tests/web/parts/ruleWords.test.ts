@@ -1,12 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import {
-  fittingLabel,
-  type MarkRow,
-  placeWords,
-  spanOf,
-  wordsLength,
-} from '../../../src/sheet/drawing/ruleWords.ts';
+import { type MarkRow, markWords, placeWords, spanOf } from '../../../src/sheet/drawing/ruleWords.ts';
 
 const drawn: MarkRow = { kind: 'drawn', low: 300, at: 300, high: 300, length: 160 };
 
@@ -65,10 +59,14 @@ describe('placeWords', () => {
   });
 });
 
-test('a long name is cut so that its figure still fits', () => {
+test('a name that leaves no room beside it stands over its figure, and is cut only where a line is too short', () => {
   const figure = '98 to 217 W/K (146)';
-  const label = fittingLabel('Before the loft hatch was fitted and the holes were filled', figure, 296);
-  expect(label).toMatch(/^Before.*…$/);
-  expect(wordsLength(label, figure)).toBeLessThanOrEqual(296);
-  expect(fittingLabel('Before', figure, 296)).toBe('Before');
+  expect(markWords('Before', figure, 296)).toMatchObject({ label: 'Before', over: false });
+  expect(markWords('Before the closing', figure, 296)).toMatchObject({
+    label: 'Before the closing',
+    over: true,
+  });
+  const long = markWords('Before the loft hatch was fitted and the holes were filled', figure, 296);
+  expect(long.label).toMatch(/^Before the loft hatch.*…$/);
+  expect(long.length).toBeLessThanOrEqual(296);
 });
