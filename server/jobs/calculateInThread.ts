@@ -19,7 +19,8 @@ export function calculateInThread(start: () => Worker): Calculate {
     const result = new Promise<TaskResults[K]>((resolve, reject) => {
       const answered = (message: CalculationMessage<TaskResults[K]>) => {
         if ('step' in message) onStep(message.step);
-        else {
+        // A thread that was told to end is not for the next task, even where its result came before its end.
+        else if (!stopped) {
           done = true;
           worker.off('message', answered).off('error', reject).off('exit', ended);
           threads.give(worker);
