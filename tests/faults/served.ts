@@ -57,7 +57,7 @@ export async function served(cli: string): Promise<Served> {
     },
     async keep(bringing) {
       const kept = await fetch(`${url}/api/bringings/${bringing}/keep`, { method: 'POST' });
-      if (kept.status !== 201) throw new Error(`${kept.status}: ${await kept.text()}`);
+      if (kept.status !== 201) throw new Error(`${kept.status}: ${await kept.text()} ${told}`);
       return ((await kept.json()) as { id: string }).id;
     },
     json: async <T>(path: string) => (await (await fetch(`${url}${path}`)).json()) as T,
