@@ -208,7 +208,8 @@ describe('restoring', () => {
   });
 
   const DATABASE_OPEN = ['stillwarm.sqlite', 'stillwarm.sqlite-shm', 'stillwarm.sqlite-wal'];
-  const ORPHAN = "PRAGMA foreign_keys = OFF; INSERT INTO version (number, house, kept_s, json) VALUES (9, 99, 0, x'00')";
+  const ORPHAN =
+    "PRAGMA foreign_keys = OFF; INSERT INTO version (number, house, kept_s, json) VALUES (9, 99, 0, x'00')";
   const foreign = () => {
     rmSync(file);
     new Sqlite(file).exec('CREATE TABLE diary (text TEXT)').close();
