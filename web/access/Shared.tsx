@@ -7,7 +7,7 @@ import type { Work } from '../../server/api/shapes.ts';
 import type { Assessment } from '../../src/assessment.ts';
 import { lastNight } from '../../src/words/answer.ts';
 import { figures } from '../../src/words/index.ts';
-import { NightRow } from '../charts/NightRow.tsx';
+import { AllNights } from '../house/AllNights.tsx';
 import { LastNight } from '../house/LastNight.tsx';
 import { Answer, Changes, HowSlowly, MeasuredAndDrawn, Messages } from '../pages/House.tsx';
 import { PageFrame } from '../parts/PageFrame.tsx';
@@ -106,24 +106,13 @@ function Results({ house, assessment }: { house: SharedHouse; assessment: Assess
       ) : (
         <LastNight night={night} curve={curve} timeZone={house.timeZone} />
       )}
-      <section>
-        <h2>Nights</h2>
-        <p>
-          Each dark band is a night, the newest at the right: inside falls, outdoors lies beneath.
-          <span class="screen-only"> Touch one to see it above.</span>
-        </p>
-        {loaded.kind === 'failed' ? <ProblemList problems={loaded.problems} /> : null}
-        {curves === null ? (
-          <Skeleton height={230} />
-        ) : (
-          <NightRow
-            curves={curves}
-            nights={nights}
-            href={(date) => `/shared?night=${date}`}
-            {...(night === null ? {} : { selected: night.date })}
-          />
-        )}
-      </section>
+      <AllNights
+        loaded={loaded}
+        nights={nights}
+        touch="Touch one to see it above."
+        href={(date) => `/shared?night=${date}`}
+        {...(night === null ? {} : { selected: night.date })}
+      />
       <Changes assessment={assessment} />
       <HowSlowly assessment={assessment} />
       <SharedReadings timeZone={house.timeZone} of={house.lastReading} />

@@ -16,8 +16,8 @@ import {
 } from '../../src/words/answer.ts';
 import { changeOfYearSentence } from '../../src/words/index.ts';
 import { getNights } from '../api.ts';
-import { NightRow } from '../charts/NightRow.tsx';
 import { AddHere } from '../house/AddHere.tsx';
+import { AllNights } from '../house/AllNights.tsx';
 import { LastNight } from '../house/LastNight.tsx';
 import { Undecided } from '../house/Undecided.tsx';
 import { useNow } from '../house/useNow.ts';
@@ -79,23 +79,12 @@ function TheAnswer({ house, assessment }: { house: HouseDetail; assessment: Asse
       {stage === undefined ? null : <Undecided house={house.id} stage={stage} />}
       <Changes assessment={assessment} />
 
-      <section>
-        <h2>Nights</h2>
-        <p>
-          Each dark band is a night, the newest at the right: inside falls, outdoors lies beneath.
-          <span class="screen-only"> Touch one to open it.</span>
-        </p>
-        {loaded.kind === 'failed' ? <ProblemList problems={loaded.problems} /> : null}
-        {curves === null ? (
-          <Skeleton height={230} />
-        ) : (
-          <NightRow
-            curves={curves}
-            nights={assessment.stages.flatMap(({ nights }) => nights)}
-            href={(date) => `/house/${house.id}/nights?night=${date}`}
-          />
-        )}
-      </section>
+      <AllNights
+        loaded={loaded}
+        nights={assessment.stages.flatMap(({ nights }) => nights)}
+        touch="Touch one to open it."
+        href={(date) => `/house/${house.id}/nights?night=${date}`}
+      />
 
       <HowSlowly assessment={assessment} />
       <Messages title="Please check" messages={assessment.warnings} />
