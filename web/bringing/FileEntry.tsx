@@ -9,7 +9,7 @@ import type { Begun } from './begun.ts';
 import { ChangeNote } from './ChangeNote.tsx';
 import { ColumnTable } from './ColumnTable.tsx';
 import { columnsOf } from './columnsOf.ts';
-import { filesOf, type HouseDraft } from './draft.ts';
+import { elementNames, filesOf, type HouseDraft } from './draft.ts';
 import { asLaterExport, byItself } from './exports.ts';
 import { PlacementFields } from './PlacementFields.tsx';
 import { problemsOfDraft } from './problems.ts';
@@ -70,6 +70,7 @@ export function FileEntry({ file: { imported, change: changes }, begun, preview,
             change={(is) => change(withPlacement(draft, placement, is))}
             others={leader === undefined ? othersOf(file, draft) : []}
             laterOf={(of) => change(asLaterExport(draft, file, of))}
+            elements={elementNames(draft)}
           />
         ))
       )}

@@ -1,7 +1,7 @@
 /** Where a logger hung, or what else a file is. */
 import { useState } from 'preact/hooks';
 import { FormField } from '../parts/FormField.tsx';
-import { type Guess, type Place, type Placement, places } from './draft.ts';
+import { atElement, type Guess, type Place, type Placement, places } from './draft.ts';
 import type { PlacementField } from './problems.ts';
 
 interface PlacementFieldsProps {
@@ -13,6 +13,8 @@ interface PlacementFieldsProps {
   /** Files of other loggers that this one may be a later export of. */
   readonly others: readonly string[];
   readonly laterOf: (file: string) => void;
+  /** Of the design, by name. */
+  readonly elements: readonly string[];
 }
 
 export function PlacementFields({
@@ -22,8 +24,9 @@ export function PlacementFields({
   change,
   others,
   laterOf,
+  elements,
 }: PlacementFieldsProps) {
-  const { file, place, room, volume, columns, guess } = placement;
+  const { file, place, room, volume, element, columns, guess } = placement;
   const [left, setLeft] = useState(false);
   const of = several ? (columns.temperature ?? file) : file;
   const says =
@@ -41,7 +44,7 @@ export function PlacementFields({
             onChange={({ currentTarget: { value } }) => {
               const picked = places.find((it) => it === value);
               if (picked === undefined) laterOf(value);
-              else change({ place: picked, guess: null });
+              else change({ place: picked, guess: null, ...(atElement(picked) ? {} : { element: '' }) });
             }}
           >
             {places.map((it) => (
@@ -85,6 +88,21 @@ export function PlacementFields({
             )}
           </FormField>
         </>
+      ) : atElement(place) && elements.length > 0 ? (
+        <FormField label={elementLabels[place]}>
+          {(ties) => (
+            <select
+              {...ties}
+              value={element}
+              onChange={({ currentTarget }) => change({ element: currentTarget.value })}
+            >
+              <option value="">Not said</option>
+              {elements.map((it) => (
+                <option key={it}>{it}</option>
+              ))}
+            </select>
+          )}
+        </FormField>
       ) : null}
     </fieldset>
   );
@@ -102,6 +120,12 @@ export const placeNames: Readonly<Record<Place, string>> = {
   meter: 'A heat meter: running reading',
   'left out': 'Leave it out',
 };
+
+const elementLabels = {
+  void: 'Behind which element',
+  surface: 'On which element',
+  adjacent: 'Beyond which element',
+} as const;
 
 const guessWords: Readonly<Record<Guess, string>> = {
   name: 'Guessed from its name: please check.',

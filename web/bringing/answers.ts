@@ -74,7 +74,8 @@ export function withColumn(
       : placement,
   );
   const model = placementsOf(file, explicit)[0];
-  const added: Placement = { ...model, room: '', volume: '', columns: { temperature: column }, rest: null };
+  const columns = { temperature: column };
+  const added: Placement = { ...model, room: '', volume: '', element: '', columns, rest: null };
   return { ...explicit, placements: [...explicit.placements, added] };
 }
 

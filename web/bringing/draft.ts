@@ -25,6 +25,8 @@ export interface Placement {
   readonly room: string;
   /** [m³] */
   readonly volume: string;
+  /** The element of the design that it belongs to; empty where that is not said. */
+  readonly element: string;
   readonly columns: Columns;
   /** Of the file's clock; empty for what the file says, else the house's. */
   readonly timeZone: string;
@@ -93,6 +95,7 @@ export const newPlacement = (file: string, place: Place, guess: Guess | null = n
   place,
   room: '',
   volume: '',
+  element: '',
   columns: {},
   timeZone: '',
   clockOffset: '',
@@ -100,6 +103,16 @@ export const newPlacement = (file: string, place: Place, guess: Guess | null = n
   rest: null,
   guess,
 });
+
+/** Where a logger tells of one element of the shell. */
+export const atElement = (place: Place): place is 'void' | 'surface' | 'adjacent' =>
+  place === 'void' || place === 'surface' || place === 'adjacent';
+
+/** The elements of the design, by name: the form does not know them otherwise. */
+export function elementNames({ rest: { elements } }: HouseDraft): readonly string[] {
+  if (!Array.isArray(elements)) return [];
+  return elements.flatMap((it: { name?: unknown } | null) => (typeof it?.name === 'string' ? [it.name] : []));
+}
 
 /** All files that a placement draws on. */
 export const filesOf = ({ file, continuedIn }: Placement): readonly string[] => [file, ...continuedIn];

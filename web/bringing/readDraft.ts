@@ -53,7 +53,7 @@ export function draftOfHouse(house: JsonObject): HouseDraft | null {
 
 /** The keys of an entry that only its own list has and that the form knows. */
 const ownKeys: Readonly<Record<Section, readonly string[]>> = {
-  loggers: ['place', 'room', 'volumeM3'],
+  loggers: ['place', 'room', 'volumeM3', 'element'],
   weather: [],
   heat: ['kind'],
 };
@@ -66,6 +66,7 @@ function placementOf(entry: JsonObject, section: Section): Placement {
     ...newPlacement(textOf(file), placeOf(section, entry.place, entry.kind)),
     room: isLogger ? textOf(entry.room) : '',
     volume: isLogger ? textOf(entry.volumeM3) : '',
+    element: isLogger ? textOf(entry.element) : '',
     continuedIn: Array.isArray(continuedIn) ? continuedIn.map(textOf) : [],
     columns: columnsOf(columns),
     timeZone: textOf(timeZone),

@@ -99,7 +99,7 @@ const asRead = (draft: HouseDraft) =>
     name: '',
     floorArea: '',
     volume: '',
-    placements: draft.placements.map((placement) => ({ ...placement, room: '', volume: '' })),
+    placements: draft.placements.map((placement) => ({ ...placement, room: '', volume: '', element: '' })),
   });
 
 const zoneOfComputer = () => Intl.DateTimeFormat().resolvedOptions().timeZone;

@@ -40,10 +40,16 @@ const entriesIn = (section: Section, draft: HouseDraft): JsonObject[] =>
   placedIn(section, draft).map((placement) => entryOf(placement, section));
 
 function entryOf(placement: Placement, section: Section): JsonObject {
-  const { file, continuedIn, place, room, volume, columns, timeZone, clockOffset, read, rest } = placement;
+  const { file, continuedIn, place, room, volume, element, columns, timeZone, clockOffset, read, rest } =
+    placement;
   const own =
     section === 'loggers'
-      ? { place, room: orUndefined(room), volumeM3: numberIn(volume) }
+      ? {
+          place,
+          room: orUndefined(room),
+          volumeM3: numberIn(volume),
+          element: orUndefined(element),
+        }
       : section === 'heat'
         ? { kind: place }
         : {};

@@ -26,23 +26,46 @@ export function TakeWithYou({ house: { id, name, imports }, again }: TakeWithYou
         </a>
         : house.json and the readings as they were brought.
       </p>
-      {imports.length === 0 ? null : (
-        <>
-          <h3>What was brought</h3>
-          <ul>
-            {imports.map((it, i) => (
-              <li key={`${i} ${it.at}`} class="small">
-                {whenOf(it)}: {filesOf(it)}
-              </li>
-            ))}
-          </ul>
-        </>
-      )}
+      <Brought imports={imports} />
       <BringPack />
       <Undo id={id} imports={imports} again={again} />
     </section>
   );
 }
+
+/** A list that is longer than this is folded: a gateway posts every day. */
+const FOLDED_FROM = 8;
+const SHOWN = 5;
+
+/** The latest first. */
+function Brought({ imports }: Pick<HouseDetail, 'imports'>) {
+  if (imports.length === 0) return null;
+  const latestFirst = imports.toReversed();
+  const shown = imports.length < FOLDED_FROM ? imports.length : SHOWN;
+  const earlier = latestFirst.slice(shown);
+  return (
+    <>
+      <h3>What was brought</h3>
+      <ImportList imports={latestFirst.slice(0, shown)} />
+      {earlier.length === 0 ? null : (
+        <details>
+          <summary>{earlier.length} earlier</summary>
+          <ImportList imports={earlier} />
+        </details>
+      )}
+    </>
+  );
+}
+
+const ImportList = ({ imports }: Pick<HouseDetail, 'imports'>) => (
+  <ul>
+    {imports.map((it, i) => (
+      <li key={`${i} ${it.at}`} class="small">
+        {whenOf(it)}: {filesOf(it)}
+      </li>
+    ))}
+  </ul>
+);
 
 /** As files, each of which opens and prints by itself. */
 const HandOver = ({ id, name }: { readonly id: string; readonly name: string }) => (

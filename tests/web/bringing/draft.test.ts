@@ -6,6 +6,7 @@ import { houseSchema } from '../../../src/house.ts';
 import { readHouse } from '../../../src/houseFile.ts';
 import {
   columnRoles,
+  elementNames,
   emptyDraft,
   type HouseDraft,
   newPlacement,
@@ -26,7 +27,7 @@ const orEmpty = (it: fc.Arbitrary<string>) => fc.oneof(fc.constant(''), it);
 /** Of two zeros JSON has one. */
 const json = fc.jsonValue().map((value): unknown => JSON.parse(JSON.stringify(value)));
 const others = fc.dictionary(
-  fc.constantFrom('element', 'putBack', 'leaveOut', 'part', 'somethingNew'),
+  fc.constantFrom('temperatureOffsetK', 'putBack', 'leaveOut', 'part', 'somethingNew'),
   json,
   { minKeys: 1, noNullPrototype: true },
 );
@@ -38,6 +39,7 @@ const placement: fc.Arbitrary<Placement> = fc
     place: fc.constantFrom(...places.filter((it) => it !== 'left out')),
     room: orEmpty(text),
     volume: orEmpty(number),
+    element: orEmpty(text),
     columns: fc.dictionary(fc.constantFrom(...columnRoles), text, { noNullPrototype: true }),
     timeZone: orEmpty(text),
     clockOffset: orEmpty(number),
@@ -55,7 +57,7 @@ const placement: fc.Arbitrary<Placement> = fc
   })
   .map(({ keys, ...it }): Placement => {
     const section = sectionOf(it.place) ?? 'loggers';
-    const logger = section === 'loggers' ? {} : { room: '', volume: '' };
+    const logger = section === 'loggers' ? {} : { room: '', volume: '', element: '' };
     return { ...it, ...logger, rest: keys === null ? null : { section, keys }, guess: null };
   });
 
@@ -115,10 +117,19 @@ test('a logger that becomes a weather station leaves its room and what only logg
     ...newPlacement('a.csv', 'weather'),
     room: 'Loft',
     volume: '20',
-    rest: { section: 'loggers' as const, keys: { element: 'Ceiling' } },
+    element: 'Ceiling',
+    rest: { section: 'loggers' as const, keys: { temperatureOffsetK: 0.125 } },
   };
   expect(houseOf({ ...emptyDraft, placements: [logger] })).toMatchObject({ weather: [{ file: 'a.csv' }] });
-  expect(JSON.stringify(houseOf({ ...emptyDraft, placements: [logger] }))).not.toMatch(/Loft|Ceiling/);
+  expect(JSON.stringify(houseOf({ ...emptyDraft, placements: [logger] }))).not.toMatch(/Loft|Ceiling|0\.125/);
+});
+
+test('a logger in a void names the element that it lies behind, of those that were drawn', () => {
+  const drawn = { ...emptyDraft, rest: { elements: [{ name: 'Roof' }, { areaM2: 4 }, { name: 'Floor' }] } };
+  expect(elementNames(drawn)).toEqual(['Roof', 'Floor']);
+  expect(elementNames(emptyDraft)).toEqual([]);
+  const placements = [{ ...newPlacement('loft.csv', 'void'), element: 'Roof' }];
+  expect(houseOf({ ...drawn, placements })).toMatchObject({ loggers: [{ place: 'void', element: 'Roof' }] });
 });
 
 test('what is left out does not stand in house.json', () => {
