@@ -1,6 +1,6 @@
 /** The server's answers, one function per question. What is refused is thrown as `Refused`. */
 
-import type { HumidityAnswer, LoggersAnswer } from '../server/api/loggerShapes.ts';
+import type { HumidityAnswer, HumidityProgress, LoggersAnswer } from '../server/api/loggerShapes.ts';
 import type {
   BringingPreview,
   BringingProgress,
@@ -103,13 +103,13 @@ export const getReadings = (id: string, span: AskedSpan, signal?: AbortSignal) =
 export const getHumidity = (id: string, span: AskedSpan, signal?: AbortSignal) =>
   ask<HumidityAnswer>('GET', `${house(id)}/humidity?${queryOf(span)}`, { signal });
 
-interface AskedSpan {
+export interface AskedSpan {
   readonly from?: number;
   readonly to?: number;
   readonly points: number;
 }
 
-function queryOf({ from, to, points }: AskedSpan): URLSearchParams {
+export function queryOf({ from, to, points }: AskedSpan): URLSearchParams {
   const query = new URLSearchParams({ points: String(points) });
   if (from !== undefined) query.set('from', String(from));
   if (to !== undefined) query.set('to', String(to));
@@ -119,6 +119,10 @@ function queryOf({ from, to, points }: AskedSpan): URLSearchParams {
 /** Tells of an assessment as it goes. @returns what stops the telling */
 export const followAssessment = (id: string, tell: (progress: Progress) => void) =>
   follow(`${house(id)}/progress`, tell);
+
+/** Tells how far the humidity is worked out while it is waited for. @returns what stops the telling */
+export const followHumidity = (id: string, tell: (progress: HumidityProgress) => void) =>
+  follow(`${house(id)}/humidity/progress`, tell);
 
 /** Tells of the reading of what was brought as it goes. @returns what stops the telling */
 export const followReading = (id: string, tell: (progress: BringingProgress) => void) =>

@@ -16,7 +16,7 @@ export const aboutSurfaces: SentencesFor<SurfaceNote> = {
     remedy: 'Lay one in the void or next door, with the same "element".',
   }),
   'surface-no-steady-hours': () => ({
-    text: 'No night or day serves: at least 5 K between both sides, no sun on the outer face, and no gap in the readings.',
+    text: 'No night or day serves: at least 5 K between both sides, no sun on the outer face, and no readings missing.',
     remedy: 'Leave the logger there through dull, cold days.',
   }),
   'surface-warmer-than-air': ({ drop }) => ({

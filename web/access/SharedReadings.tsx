@@ -1,9 +1,10 @@
 /** The readings of the house that a link shows. */
-import { useCallback, useMemo, useState } from 'preact/hooks';
+import { useMemo, useState } from 'preact/hooks';
 import type { ReadingsAnswer } from '../../server/api/shapes.ts';
 import { ReadingsChart } from '../charts/ReadingsChart.tsx';
 import { wholeOf } from '../charts/readingsPlot.ts';
 import { familiesOf } from '../charts/readingsSeries.ts';
+import { useFiner } from '../charts/useFiner.ts';
 import type { View } from '../charts/view.ts';
 import { ChartFrame } from '../parts/ChartFrame.tsx';
 import { ProblemList } from '../parts/ProblemList.tsx';
@@ -32,19 +33,8 @@ export function SharedReadings({ timeZone, of }: SharedReadingsProps) {
 
 function Charts({ whole, timeZone }: { readonly whole: ReadingsAnswer; readonly timeZone: string }) {
   const [view, setView] = useState<View>(wholeOf(whole));
-  const [asked, setAsked] = useState<View | null>(null);
-  const { loaded } = useLoaded(
-    (signal) =>
-      asked === null ? Promise.resolve(whole) : getSharedReadings({ ...asked, points: POINTS }, signal),
-    `shared readings ${asked?.from} ${asked?.to}`,
-  );
-  const [near, setNear] = useState(whole);
-  if (loaded.kind === 'loaded' && loaded.value !== near) setNear(loaded.value);
+  const { near, loaded, look } = useFiner(whole, POINTS, getSharedReadings, 'shared readings');
   const families = useMemo(() => familiesOf(near.channels), [near.channels]);
-  const look = useCallback(
-    ({ from, to }: View) => setAsked(from <= whole.first && to >= whole.last ? null : { from, to }),
-    [whole.first, whole.last],
-  );
   return (
     <ChartFrame title="Readings" summary={summaryOf(whole, timeZone)}>
       {loaded.kind === 'failed' ? <ProblemList problems={loaded.problems} urgent /> : null}

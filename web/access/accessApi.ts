@@ -7,7 +7,7 @@ import type {
   SharedHouse,
 } from '../../server/api/accessShapes.ts';
 import type { NightsAnswer, Progress, ReadingsAnswer } from '../../server/api/shapes.ts';
-import { ask, follow } from '../api.ts';
+import { type AskedSpan, ask, follow, queryOf } from '../api.ts';
 
 export const getAccess = (signal?: AbortSignal) => ask<AccessAnswer>('GET', '/access', { signal });
 export const signIn = (passphrase: string) =>
@@ -30,13 +30,8 @@ export const namelessAddress = (id: string) => `/api${house(id)}/nameless.zip`;
 export const getShared = (signal?: AbortSignal) => ask<SharedHouse>('GET', '/shared', { signal });
 export const getSharedNights = (signal?: AbortSignal) =>
   ask<NightsAnswer>('GET', '/shared/nights', { signal });
-export const getSharedReadings = (
-  span: { readonly from?: number; readonly to?: number; readonly points: number },
-  signal?: AbortSignal,
-) => {
-  const query = Object.entries(span).map(([key, value]) => [key, String(value)]);
-  return ask<ReadingsAnswer>('GET', `/shared/readings?${new URLSearchParams(query)}`, { signal });
-};
+export const getSharedReadings = (span: AskedSpan, signal?: AbortSignal) =>
+  ask<ReadingsAnswer>('GET', `/shared/readings?${queryOf(span)}`, { signal });
 export const followShared = (tell: (progress: Progress) => void) => follow('/shared/progress', tell);
 export const FIRST_PAGE = '/api/shared/first-page.html';
 

@@ -1,6 +1,6 @@
 /** Every logger over the whole record: thinned by the server, and read finer wherever one looks closer. */
 
-import { useCallback, useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { useRoute } from 'preact-iso';
 import type { ReadingsAnswer } from '../../server/api/shapes.ts';
 import type { Imported } from '../../src/assessment.ts';
@@ -10,6 +10,7 @@ import { localTimeOf } from '../charts/localTime.ts';
 import { ReadingsChart } from '../charts/ReadingsChart.tsx';
 import { wholeOf } from '../charts/readingsPlot.ts';
 import { accountsOf, type ChannelAccount, familiesOf } from '../charts/readingsSeries.ts';
+import { useFiner } from '../charts/useFiner.ts';
 import { type View, within } from '../charts/view.ts';
 import { ByHandStatus } from '../nights/ByHandStatus.tsx';
 import { type AssessedHouse, type ByHand, useByHand } from '../nights/useByHand.ts';
@@ -63,20 +64,15 @@ function Charts({ byHand, whole }: ChartsProps) {
   const { timeZone } = house.house.location;
   const bounds = wholeOf(whole);
   const [view, setView] = useState<View>(bounds);
-  const [asked, setAsked] = useState<View | null>(null);
-  const { loaded } = useLoaded(
-    (signal) => (asked === null ? Promise.resolve(whole) : finer(house.id, asked, signal)),
-    `${house.id} ${asked?.from} ${asked?.to}`,
+  const { near, loaded, look } = useFiner(
+    whole,
+    POINTS,
+    (span, signal) => getReadings(house.id, span, signal),
+    house.id,
   );
-  const [near, setNear] = useState(whole);
-  if (loaded.kind === 'loaded' && loaded.value !== near) setNear(loaded.value);
   // What is noted and decided is of the whole record, which is loaded anew after each change.
-  const shown = asked === null ? whole : { ...near, ...markedIn(whole) };
+  const shown = { ...near, ...markedIn(whole) };
   const families = useMemo(() => familiesOf(shown.channels), [shown.channels]);
-  const look = useCallback(
-    ({ from, to }: View) => setAsked(from <= whole.first && to >= whole.last ? null : { from, to }),
-    [whole.first, whole.last],
-  );
   const [moving, setMoving] = useState(false);
   const moves = useStageMoves(house.house.stages ?? [], timeZone);
   const status = useRef<HTMLDivElement>(null);
@@ -161,12 +157,6 @@ const markedIn = ({ nights, stages, notes, heating, leftOut }: ReadingsAnswer) =
   heating,
   leftOut,
 });
-
-/** Half a view more to either side, so that there is something to see while one moves along. */
-function finer(id: string, { from, to }: View, signal: AbortSignal) {
-  const more = (to - from) / 2;
-  return getReadings(id, { from: from - more, to: to + more, points: 2 * POINTS }, signal);
-}
 
 interface AccountsProps {
   readonly readings: ReadingsAnswer;

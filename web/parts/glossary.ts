@@ -22,7 +22,7 @@ export const glossary = {
   network:
     'A reckoned copy of the house as drawn, layer by layer. It is led through the same nights, and its insulation and leakage are changed until it cools as the real one did.',
   'W/K': 'Watts for each degree (kelvin) that it is warmer inside than outside.',
-  leakage: 'Air that gets in and out through joints and gaps that nobody drew.',
+  leakage: 'Air that gets in and out through joints and cracks that nobody drew.',
   fabric: 'What the shell is made of: walls, roof, floor, windows and doors, with their junctions.',
   'mean U-value':
     'One U-value for the whole shell: what passes through fabric and junctions, shared over all of its area.',
