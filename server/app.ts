@@ -56,6 +56,8 @@ export function createApp(services: Services, access: Access = thisMachineOnly()
     const refusal = refusalOf(error);
     if (refusal === null) services.tell(error.stack ?? error.message);
     const { status, problems } = refusal ?? brokeDown();
+    // What was not read of it is cut off: nobody is to send another request after it.
+    if (isUpload(c.req.path)) c.header('Connection', 'close');
     return c.json({ problems } satisfies Refusal, status);
   });
   return app;

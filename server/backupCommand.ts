@@ -3,6 +3,7 @@ import { existsSync, realpathSync, statSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { dataFolder } from './dataFolder.ts';
+import { machineFault } from './machineFault.ts';
 import { DATABASE_FILE, openForReading } from './store/database.ts';
 import { DamagedDatabase, isDamage } from './store/soundness.ts';
 import { whatIsAt } from './store/whatIsAt.ts';
@@ -84,6 +85,9 @@ function whyNot(error: unknown, database: string, file: string): string {
   const message = error instanceof Error ? error.message : String(error);
   if (error instanceof DamagedDatabase || isDamage(error))
     return `${database} is damaged (${message}), so no backup of it was made. Restore the latest backup that there is.`;
+  const fault = machineFault(error);
+  if (fault?.code === 'storage-busy')
+    return `${fault.text} (${database}), so no backup of it was made. ${fault.remedy}, then try again.`;
   return `The backup ${file} could not be written: ${message}. Nothing of it was left behind.`;
 }
 

@@ -1,6 +1,7 @@
 /** What the API refuses, and how it says so: a status, and what happened, where, and what to do. */
 import type { ContentfulStatusCode } from 'hono/utils/http-status';
 import type { Message } from '../src/assessment.ts';
+import { machineFault } from './machineFault.ts';
 import { HOUSE_CHANGED } from './store/houseChanged.ts';
 
 export class Refused extends Error {
@@ -31,33 +32,17 @@ export const houseChanged = () =>
     'Look at the house as it is now, then begin again.',
   );
 
-const FULL = ['SQLITE_FULL', 'ENOSPC', 'EDQUOT'];
-const READ_ONLY = ['SQLITE_READONLY', 'SQLITE_CANTOPEN', 'EROFS', 'EACCES', 'EPERM'];
-
 /** A failure of the store that a person can do something about; null for any other. */
 export function machineFailure(error: unknown): Refused | null {
-  const code = error instanceof Error && 'code' in error ? String(error.code) : '';
-  if (code === HOUSE_CHANGED) return houseChanged();
-  if (FULL.includes(code))
-    return refused(
-      507,
-      'storage-full',
-      'The disk that holds the data is full; nothing of this was stored.',
-      'Make room, then try again.',
-    );
-  if (READ_ONLY.some((known) => code.startsWith(known)))
-    return refused(
-      507,
-      'storage-read-only',
-      'The data folder cannot be written to; nothing of this was stored.',
-      'Allow this program to write to it, then try again.',
-    );
-  if (code.startsWith('SQLITE_BUSY'))
-    return refused(
-      503,
-      'storage-busy',
-      'Another program holds the database; nothing of this was stored.',
-      'Close the other program, then try again.',
-    );
-  return null;
+  if (error instanceof Error && 'code' in error && error.code === HOUSE_CHANGED) return houseChanged();
+  const fault = machineFault(error);
+  return (
+    fault &&
+    refused(
+      fault.status,
+      fault.code,
+      `${fault.text}; nothing of this was stored.`,
+      `${fault.remedy}, then try again.`,
+    )
+  );
 }

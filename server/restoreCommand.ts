@@ -2,6 +2,7 @@
 import { existsSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { dataFolder } from './dataFolder.ts';
+import { machineFault } from './machineFault.ts';
 import { restoreInto } from './store/restoring.ts';
 
 interface Out {
@@ -42,15 +43,17 @@ export function restoreCommand(
       case 'the database itself':
         return fail(`${file} is the database of ${data} itself; nothing was changed.`);
       case 'in use':
-        return fail(`A dashboard has ${data} open; nothing was changed. Stop it, then restore again.`);
+        return fail(
+          `${data} is in use by ${restored.by}; nothing was changed. Stop that one, then restore again.`,
+        );
       case 'restored':
         out.write(`${data} is now as ${file} has it.\n`);
         if (restored.aside !== null) out.write(`What was there before is in ${restored.aside}.\n`);
         return 0;
     }
   } catch (error) {
-    const message = error instanceof Error ? error.message : String(error);
-    return fail(`${file} could not be restored into ${data}: ${message}. What was there is as it was.`);
+    const why = machineFault(error)?.text ?? (error instanceof Error ? error.message : String(error));
+    return fail(`${file} could not be restored into ${data}: ${why}. What was there is as it was.`);
   }
 }
 

@@ -12,8 +12,10 @@ import { startWorker } from './jobs/worker.ts';
 import { writerInThread } from './jobs/writer.ts';
 import { packageRoot, softwareVersion } from './root.ts';
 import { begin, createServices } from './services.ts';
-import { openForReading, openForWriting } from './store/database.ts';
+import { DATABASE_FILE, openForReading, openForWriting } from './store/database.ts';
 import { readingFrom } from './store/reading.ts';
+import { removeUnfinished } from './store/restoring.ts';
+import { takeForItself } from './store/soleUse.ts';
 import { limitArrival } from './timeouts.ts';
 
 /** Each assessment holds the logs of a house in memory; one core is left to answer with. */
@@ -33,7 +35,7 @@ export interface Running {
  * @param largestFile of those that are brought [bytes]
  * @param access who may look
  * @param watchedFolder in which houses' logs appear; null for none
- * @throws UnusableDatabase, or what the machine has against the port or the folder
+ * @throws FolderInUse, UnusableDatabase, or what the machine has against the port or the folder
  */
 export async function serve(
   host: string,
@@ -55,8 +57,10 @@ export async function serve(
   limitArrival(server);
   server.requestTimeout = LONGEST_UPLOAD;
   const cleanUps: (() => unknown)[] = [() => closeServer(server)];
+  let letGo = () => {};
   const stop = async () => {
     for (const cleanUp of cleanUps) await cleanUp();
+    letGo();
   };
   await listen(server, host, port);
 
@@ -64,7 +68,9 @@ export async function serve(
     const folder = resolve(dataFolder);
     // Of other users of the machine nobody reads when people are at home.
     mkdirSync(folder, { recursive: true, mode: 0o700 });
-    const database = join(folder, 'stillwarm.sqlite');
+    letGo = takeForItself(folder, 'a dashboard', new Date());
+    const database = join(folder, DATABASE_FILE);
+    removeUnfinished(folder);
     openForWriting(database).close();
     const db = openForReading(database);
     const { writer, close: closeWriter } = writerInThread(() => startWorker('writerWorker', database), tell);

@@ -6,8 +6,10 @@ import { accessOf, isForOthers } from './access/access.ts';
 import { hashOf, storedIn, unfit } from './access/passphrase.ts';
 import { EVERYWHERE, isHost, publicOrigin, reachOf } from './access/reach.ts';
 import { dataFolder } from './dataFolder.ts';
+import { machineFault } from './machineFault.ts';
 import { type Running, serve } from './serve.ts';
 import { UnusableDatabase } from './store/database.ts';
+import { FolderInUse } from './store/soleUse.ts';
 
 interface Out {
   write(text: string): unknown;
@@ -147,11 +149,16 @@ function whyNot(error: unknown, { host, port, data }: Asked): string {
   const message = error instanceof Error ? error.message : String(error);
   const code = error instanceof Error && 'code' in error ? error.code : '';
   if (error instanceof UnusableDatabase) return message;
+  if (error instanceof FolderInUse)
+    return `The data folder ${data} is in use by ${error.by}. Use that one, or stop it first; or name another folder with --data.`;
   if (code === 'EADDRINUSE')
     return `Port ${port} is taken, perhaps by a dashboard that runs already. Stop it, or give another with --port.`;
   if (code === 'EADDRNOTAVAIL' || code === 'ENOTFOUND')
     return `“${host}” is no address of this machine. Give one of its own with --host, or 0.0.0.0 for all of them.`;
   if (code === 'EACCES' && message.includes('listen'))
     return `Port ${port} is not allowed for this user. Give one above 1023 with --port.`;
+  const fault = machineFault(error);
+  if (fault !== null)
+    return `The data folder ${data} cannot be used. ${fault.text}. ${fault.remedy}, then start again.`;
   return `The data folder ${data} cannot be used: ${message}. Name another with --data.`;
 }

@@ -2,6 +2,7 @@
 
 import type { Message } from '../../src/assessment.ts';
 import type { HouseState, Work } from '../api/shapes.ts';
+import { machineFailure, Refused } from '../refused.ts';
 import type { Reading, StoredHouse } from '../store/reading.ts';
 import { sha256 } from '../store/sha256.ts';
 import { assessing } from './stepWords.ts';
@@ -74,7 +75,8 @@ export function assessmentQueue(needs: Needs) {
           if (!(error instanceof Stopped)) breakDown(id, error);
           else if (!own.superseded) await storeCancelled(id);
         })
-        .then(() => {
+        // Also where it could not be stored that it was cancelled.
+        .finally(() => {
           running.delete(id);
           changed(id);
           next();
@@ -103,11 +105,8 @@ export function assessmentQueue(needs: Needs) {
     if (reading.house(id) === null) return;
     const text = error instanceof Error ? error.message : String(error);
     if (!closed) tell(`The assessment of a house broke down: ${text}`);
-    brokenDown.set(id, {
-      code: 'assessment-broke-down',
-      text: 'The assessment broke down before it had a result.',
-      remedy: 'Assess the house again; if it breaks down again, the program has a fault: please report it.',
-    });
+    const machine = error instanceof Refused ? error : machineFailure(error);
+    brokenDown.set(id, machine?.problems[0] ?? faultOfProgram);
   }
 
   /** Puts a house into the queue, unless it is in it already. */
@@ -198,6 +197,12 @@ export function assessmentQueue(needs: Needs) {
 
 const queued: Work = { done: 0, what: 'Waiting until another house is assessed.' };
 const beginning: Work = { done: 0, what: 'Taking the logs out of the store.' };
+
+const faultOfProgram: Message = {
+  code: 'assessment-broke-down',
+  text: 'The assessment broke down before it had a result.',
+  remedy: 'Assess the house again; if it breaks down again, the program has a fault: please report it.',
+};
 
 const notYet: Message = {
   code: 'not-assessed-yet',

@@ -1,4 +1,5 @@
 /** What a file is to us, told without changing it. */
+import { existsSync } from 'node:fs';
 import Sqlite, { SqliteError } from 'better-sqlite3';
 import { migrations } from './migrations/index.ts';
 
@@ -12,9 +13,14 @@ export type FoundFile =
 /** How long to wait for whoever writes [ms]. */
 const BUSY = 5000;
 
-/** @throws SqliteError when the file cannot be read for another reason, or is damaged where it says what it is */
+/**
+ * A change that was broken off is taken back first, which SQLite does by itself where it may write.
+ *
+ * @throws SqliteError when the file cannot be read for another reason, or is damaged where it says what it is
+ */
 export function whatIsAt(path: string): FoundFile {
-  const db = new Sqlite(path, { readonly: true, fileMustExist: true, timeout: BUSY });
+  const readonly = !existsSync(`${path}-journal`);
+  const db = new Sqlite(path, { readonly, fileMustExist: true, timeout: BUSY });
   try {
     const layout = Number(db.pragma('user_version', { simple: true }));
     if (layout > migrations.length) return { kind: 'newer', layout };

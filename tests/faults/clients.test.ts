@@ -1,17 +1,19 @@
 /** Clients that come in crowds, dawdle or go away, and starts that cannot be, against a server in a process of its own. */
 import { spawnSync } from 'node:child_process';
 import { once } from 'node:events';
-import { chmodSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { chmodSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { connect, type Socket } from 'node:net';
 import { tmpdir } from 'node:os';
-import { dirname, join } from 'node:path';
-import { afterAll, beforeAll, expect, test, vi } from 'vitest';
+import { basename, dirname, join } from 'node:path';
+import Sqlite from 'better-sqlite3';
+import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
 import type { BringingPreview, HousesAnswer } from '../../server/api/shapes.ts';
+import { DATABASE_FILE } from '../../server/store/database.ts';
 import { assertSound } from '../../server/store/soundness.ts';
 import { houseFolder, houseText, inside, insideFrom } from '../server/inventedHouse.ts';
 import { filePath, raw } from '../server/serverAtHand.ts';
 import { type Bundled, bundled } from './bundled.ts';
-import { type Served, served } from './served.ts';
+import { type Served, served, withoutDemonstration } from './served.ts';
 
 vi.setConfig({ testTimeout: 120_000, hookTimeout: 120_000 });
 
@@ -112,6 +114,76 @@ test('clients that go away in the middle leave it alive, and what they asked for
   expect(server.told()).toBe('');
 });
 
+const start = (folder: string) =>
+  spawnSync(process.execPath, [built.cli, 'serve', '--port', '0', '--data', folder], {
+    encoding: 'utf8',
+    timeout: 60_000,
+  });
+
+describe('a data folder that a server has', () => {
+  let first: Served;
+  beforeAll(async () => {
+    first = await served(built.cli);
+  });
+  afterAll(() => first.end());
+
+  test('is refused to a second one, which says who has it and touches nothing', async () => {
+    const bringing = await first.begin(houseFolder);
+    const all = () => readdirSync(first.folder, { recursive: true }).toSorted();
+    const before = all();
+    const { status, stderr } = start(first.folder);
+    expect([status, stderr]).toEqual([
+      2,
+      expect.stringMatching(
+        new RegExp(
+          `${first.folder} is in use by a dashboard \\(process ${first.child.pid} on .*, since .*stop it`,
+        ),
+      ),
+    ]);
+    expect(all()).toEqual(before);
+    await first.keep(bringing);
+  });
+
+  test('can be backed up and not restored meanwhile', async () => {
+    const run = (...args: string[]) =>
+      spawnSync(process.execPath, [built.cli, ...args, '--data', first.folder], { encoding: 'utf8' });
+    const file = join(first.folder, '..', `${basename(first.folder)}.backup`);
+    expect(run('backup', file).status).toBe(0);
+    const { status, stderr } = run('restore', file);
+    expect([status, stderr]).toEqual([
+      2,
+      expect.stringMatching(/in use by a dashboard .*nothing was changed/),
+    ]);
+    expect((await first.json<HousesAnswer>('/api/houses')).houses.length).toBe(1);
+    rmSync(file);
+  });
+
+  test('is free as soon as that one is gone, also when it was killed', async () => {
+    first.child.kill('SIGKILL');
+    await once(first.child, 'exit');
+    first = await served(built.cli, first.folder);
+    expect((await first.json<HousesAnswer>('/api/houses')).houses.length).toBe(1);
+  });
+});
+
+test('a start on a database that another program holds says so, and works once it is let go', async () => {
+  const folder = withoutDemonstration();
+  const before = readFileSync(join(folder, DATABASE_FILE));
+  const other = new Sqlite(join(folder, DATABASE_FILE));
+  other.pragma('locking_mode = EXCLUSIVE');
+  other.exec('BEGIN EXCLUSIVE');
+  const { status, stderr } = start(folder);
+  expect([status, stderr]).toEqual([
+    2,
+    expect.stringMatching(
+      /^The data folder .* Another program holds the database\. Close .*start again\.\n$/,
+    ),
+  ]);
+  other.close();
+  expect(readFileSync(join(folder, DATABASE_FILE)).equals(before)).toBe(true);
+  await (await served(built.cli, folder)).end();
+});
+
 /** As root everything may be written: then it starts as nobody. */
 test('a start on a folder that may not be written says so', () => {
   const folder = mkdtempSync(join(tmpdir(), 'stillwarm-closed-'));
@@ -119,11 +191,11 @@ test('a start on a folder that may not be written says so', () => {
   chmodSync(folder, 0o555);
   chmodSync(dirname(built.cli), 0o755);
   chmodSync(dirname(dirname(built.cli)), 0o755);
-  const start = spawnSync(process.execPath, [built.cli, 'serve', '--port', '0', '--data', folder], {
+  const closed = spawnSync(process.execPath, [built.cli, 'serve', '--port', '0', '--data', folder], {
     encoding: 'utf8',
     ...(asRoot ? { uid: 65_534, gid: 65_534 } : {}),
   });
-  expect([start.status, start.stderr]).toEqual([
+  expect([closed.status, closed.stderr]).toEqual([
     2,
     expect.stringMatching(/The data folder .* cannot be used/),
   ]);

@@ -16,10 +16,10 @@ afterAll(() => {
   built.remove();
 });
 
-test('killed at 20 seeded points of imports, an undo, a migration and a backup, the database is sound, has each wholly or not at all, and does it when asked again', async () => {
+test('killed at 21 seeded points of imports, a posting, an undo, a migration, a backup and a restore, the database is sound, has each wholly or not at all, and does it when asked again', async () => {
   const found: Found[] = [];
-  for (const point of pointsOf(all, 20, 11)) found.push(await killAt(point, all, built.child));
-  expect(found).toHaveLength(20);
+  for (const point of pointsOf(all, 21, 11)) found.push(await killAt(point, all, built.child));
+  expect(found).toHaveLength(21);
   // Else nothing was disturbed at all.
   expect(found.filter(({ killed }) => killed === 'inside').length).toBeGreaterThan(5);
 });

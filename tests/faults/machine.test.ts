@@ -82,7 +82,7 @@ describe('a change', () => {
 
   test.each(Object.keys(changes))('of a database that may not be written is refused: %s', async (change) => {
     server.db.pragma('query_only = ON');
-    await isRefusedAndThenDone(change, [507, 'storage-read-only'], () =>
+    await isRefusedAndThenDone(change, [503, 'storage-read-only'], () =>
       server.db.pragma('query_only = OFF'),
     );
   });
@@ -95,6 +95,57 @@ describe('a change', () => {
       await isRefusedAndThenDone(change, [503, 'storage-busy'], other.release);
     },
   );
+});
+
+describe('an assessment', () => {
+  const path = () => `/api/houses/${id}/assessment`;
+  const state = async () => (await detail()).state;
+  const cancel = () => server.ask(path(), { method: 'DELETE' });
+
+  test('whose result cannot be stored says why, and can be asked for again', async () => {
+    server.db.pragma('query_only = ON');
+    held.held[0].end();
+    await vi.waitUntil(async () => (await state()).kind !== 'assessing');
+    expect(await state()).toMatchObject({ kind: 'not assessed', problems: [{ code: 'storage-read-only' }] });
+    server.db.pragma('query_only = OFF');
+    await server.ask(path(), { method: 'POST' });
+    held.held[1].end();
+    await vi.waitUntil(async () => (await state()).kind === 'assessed');
+  });
+
+  test('that cannot be stored as cancelled is over all the same, and can be asked for again', async () => {
+    server.db.pragma('query_only = ON');
+    expect(await told(await cancel())).toEqual([503, 'storage-read-only']);
+    expect((await state()).kind).toBe('not assessed');
+    server.db.pragma('query_only = OFF');
+    await server.ask(path(), { method: 'POST' });
+    expect((await state()).kind).toBe('assessing');
+    expect((await cancel()).status).toBe(200);
+  });
+});
+
+describe('what the machine says in a code', () => {
+  test.each([
+    ['SQLITE_FULL', 507, 'storage-full'],
+    ['ENOSPC', 507, 'storage-full'],
+    ['EFBIG', 507, 'storage-too-small'],
+    ['SQLITE_READONLY_DBMOVED', 503, 'storage-read-only'],
+    ['EROFS', 503, 'storage-read-only'],
+    ['SQLITE_BUSY_SNAPSHOT', 503, 'storage-busy'],
+    ['SQLITE_IOERR_WRITE', 503, 'storage-failing'],
+    ['EIO', 503, 'storage-failing'],
+    ['SQLITE_CORRUPT_VTAB', 503, 'storage-damaged'],
+    ['SQLITE_CANTOPEN', 503, 'storage-not-reached'],
+    ['EMFILE', 503, 'too-many-files-open'],
+    ['ERR_WORKER_INIT_FAILED', 503, 'too-many-files-open'],
+  ])('%s is told with %i and what to do, without a stack', async (code, status, problem) => {
+    const putAway = () => Promise.reject(Object.assign(new Error('at /work/x.ts'), { code }));
+    Object.assign(server.services.writer, { putAway });
+    const answer = await changes['putting away']();
+    expect(await answer.clone().text()).not.toContain('/work/x.ts');
+    expect(await told(answer)).toEqual([status, problem]);
+    expect(server.told).toEqual([]);
+  });
 });
 
 /** A process that has begun to write and does not end. */

@@ -22,12 +22,17 @@ export interface Served {
   end(): Promise<void>;
 }
 
-/** @param cli path of the command */
-export async function served(cli: string): Promise<Served> {
+/** A data folder in which the demonstration house was stored once, and deleted. */
+export function withoutDemonstration(): string {
   const folder = mkdtempSync(join(tmpdir(), 'stillwarm-served-'));
   const db = openForWriting(join(folder, DATABASE_FILE));
   db.prepare('INSERT INTO done_once (what) VALUES (?)').run(DEMONSTRATION_STORED);
   db.close();
+  return folder;
+}
+
+/** @param cli path of the command */
+export async function served(cli: string, folder: string = withoutDemonstration()): Promise<Served> {
   const child = spawn(process.execPath, [cli, 'serve', '--port', '0', '--data', folder], {
     stdio: ['ignore', 'pipe', 'pipe'],
   });

@@ -1,11 +1,14 @@
 /** Backups while the store is open and written to, and a folder brought back to one. */
 import { execFileSync } from 'node:child_process';
 import {
+  copyFileSync,
   existsSync,
+  linkSync,
   mkdirSync,
   mkdtempSync,
   readdirSync,
   readFileSync,
+  renameSync,
   rmSync,
   statSync,
   writeFileSync,
@@ -20,6 +23,9 @@ import { backupBeforeMigration } from '../../server/store/beforeMigration.ts';
 import { migrate, openForReading, openForWriting } from '../../server/store/database.ts';
 import { migrations } from '../../server/store/migrations/index.ts';
 import { readingFrom } from '../../server/store/reading.ts';
+import { removeUnfinished } from '../../server/store/restoring.ts';
+import { takeForItself } from '../../server/store/soleUse.ts';
+import { assertSound } from '../../server/store/soundness.ts';
 import { writingTo } from '../../server/store/writing.ts';
 
 let folder: string;
@@ -174,6 +180,16 @@ describe('restoring', () => {
     expect(stored()).toEqual(['First']);
   });
 
+  test('is not spoilt by the log of changes of a database that was taken away', () => {
+    copyFileSync(join(data, 'stillwarm.sqlite-wal'), join(folder, 'log'));
+    db.close();
+    rmSync(join(data, 'stillwarm.sqlite'));
+    renameSync(join(folder, 'log'), join(data, 'stillwarm.sqlite-wal'));
+    expect(run('restore', file).code).toBe(0);
+    expect(stored()).toEqual(['First']);
+    assertSound(join(data, 'stillwarm.sqlite'));
+  });
+
   test('replaces a damaged database, whose remains are put aside', () => {
     db.close();
     writeFileSync(join(data, 'stillwarm.sqlite'), 'Dear diary, '.repeat(100));
@@ -184,8 +200,46 @@ describe('restoring', () => {
   });
 
   test('while a dashboard has the folder open is refused, and everything stays as it was', () => {
-    expect(run('restore', file)).toEqual({ code: 2, said: expect.stringMatching(/has .* open/) });
-    expect(readdirSync(data).toSorted()).toEqual(DATABASE_OPEN);
+    const letGo = takeForItself(data, 'a dashboard', now);
+    db.close();
+    expect(run('restore', file)).toEqual({
+      code: 2,
+      said: expect.stringMatching(/in use by a dashboard \(process \d+ on .*since 2 Jan 2027.*Stop that one/),
+    });
+    expect(readdirSync(data).toSorted()).toEqual(['stillwarm.lock', 'stillwarm.sqlite']);
+    expect(stored()).toEqual(['First', 'Second']);
+    letGo();
+    expect(run('restore', file).code).toBe(0);
+  });
+
+  test('while another program has the database open is refused, and everything stays as it was', () => {
+    expect(run('restore', file)).toEqual({
+      code: 2,
+      said: expect.stringMatching(/in use by another program/),
+    });
+    expect(readdirSync(data).toSorted()).toEqual(['stillwarm.lock', ...DATABASE_OPEN]);
+    expect(stored()).toEqual(['First', 'Second']);
+  });
+
+  test('twice in the same second puts aside what was there each time', () => {
+    db.close();
+    run('restore', file);
+    expect(run('restore', file)).toMatchObject({ code: 0, said: expect.stringMatching(/05 \(2\)\.sqlite/) });
+    expect(housesIn(join(data, 'stillwarm before restoring 2027-01-02 12.30.05.sqlite'))).toEqual([
+      'First',
+      'Second',
+    ]);
+  });
+
+  test('that was killed before the database was replaced leaves no second name of it, nor half a copy', () => {
+    db.close();
+    const database = join(data, 'stillwarm.sqlite');
+    const aside = join(data, 'stillwarm before restoring 2026-12-01 10.00.00.sqlite');
+    linkSync(database, aside);
+    writeFileSync(`${aside}.4711.part`, 'half');
+    expect(run('restore', aside)).toMatchObject({ code: 2, said: expect.stringMatching(/itself/) });
+    removeUnfinished(data);
+    expect(readdirSync(data)).toEqual(['stillwarm.sqlite']);
     expect(stored()).toEqual(['First', 'Second']);
   });
 

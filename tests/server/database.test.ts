@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { copyFileSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Sqlite from 'better-sqlite3';
@@ -10,6 +10,7 @@ import { packHours } from '../../server/store/hourBlob.ts';
 import { migration001 } from '../../server/store/migrations/001.ts';
 import { migrations } from '../../server/store/migrations/index.ts';
 import { readingFrom } from '../../server/store/reading.ts';
+import { FolderInUse, LOCK_FILE, takeForItself } from '../../server/store/soleUse.ts';
 import { writingTo } from '../../server/store/writing.ts';
 
 let folder: string;
@@ -35,6 +36,24 @@ test('opening it again changes nothing', () => {
   const before = readFileSync(path);
   openForWriting(path).close();
   expect(readFileSync(path)).toEqual(before);
+});
+
+test('a database in whose change its program was killed opens as it was before the change', () => {
+  const other = join(folder, 'other.sqlite');
+  const db = openForWriting(other);
+  db.pragma('journal_mode = DELETE');
+  db.prepare("INSERT INTO done_once (what) VALUES ('before')").run();
+  db.pragma('cache_size = 1');
+  // More than is kept in memory, so that some of it is in the file.
+  db.exec(
+    'BEGIN; DELETE FROM done_once; CREATE TABLE large (x); INSERT INTO large VALUES (zeroblob(500000))',
+  );
+  for (const end of ['', '-journal']) copyFileSync(`${other}${end}`, `${path}${end}`);
+  db.close();
+  const opened = openForWriting(path);
+  expect(opened.prepare('SELECT what FROM done_once').pluck().all()).toEqual(['before']);
+  expect(opened.pragma('integrity_check', { simple: true })).toBe('ok');
+  opened.close();
 });
 
 describe('migrations', () => {
@@ -96,7 +115,13 @@ describe('a database of the first layout', () => {
         )
         .run(house, time[0], time[1]).lastInsertRowid;
       const readings = { time, value: Float64Array.from(values) };
-      db.prepare('INSERT INTO day VALUES (?, ?, 2, 0, 0, 0, ?)').run(channel, day, packHours(readings, day));
+      db.prepare('INSERT INTO day VALUES (?, ?, 2, ?, ?, 0, ?)').run(
+        channel,
+        day,
+        Math.min(...values),
+        Math.max(...values),
+        packHours(readings, day),
+      );
       db.prepare('INSERT INTO day_readings VALUES (?, ?, ?)').run(channel, day, packDay(readings, day));
       db.prepare("INSERT INTO outcome VALUES (?, 'x', 'assessed', NULL, '{}', '{\"house\":1}')").run(house);
     }
@@ -141,6 +166,20 @@ describe('a database of the first layout', () => {
     db.close();
   });
 
+  test('has the least and greatest of its days apart from their hours, as they were', () => {
+    const db = openForWriting(path);
+    const reading = readingFrom(db);
+    const [channel] = reading.channels('one');
+    expect(reading.dayExtremes(channel.number, channel.first, channel.last)).toEqual({
+      start: Float64Array.of(day * 86_400),
+      min: Float64Array.of(20.13),
+      max: Float64Array.of(21),
+    });
+    const plan = db.prepare('EXPLAIN QUERY PLAN SELECT day, min, max FROM day WHERE channel = 1').all();
+    expect(JSON.stringify(plan)).toContain('COVERING INDEX day_extremes');
+    db.close();
+  });
+
   test('loses with a house what only that house had', () => {
     const db = openForWriting(path);
     writingTo(db).deleteHouse('one');
@@ -165,4 +204,27 @@ test('a file that is no database is refused and left alone', () => {
   writeFileSync(path, 'Dear diary, '.repeat(100));
   expect(() => openForWriting(path)).toThrow(/is not a database/);
   expect(readFileSync(path, 'utf8')).toContain('Dear diary');
+});
+
+describe('a data folder', () => {
+  const now = new Date('2027-01-02T12:30:05Z');
+  const taken = (who: string) => takeForItself(folder, who, now);
+
+  test('is one program at a time, and whoever comes second is told by whom it is in use', () => {
+    const letGo = taken('a dashboard');
+    expect(() => taken('a restore')).toThrow(FolderInUse);
+    expect(() => taken('a restore')).toThrow(
+      new RegExp(`in use by a dashboard \\(process ${process.pid} on .*, since 2 Jan 2027`),
+    );
+    letGo();
+    taken('a restore')();
+  });
+
+  test('whose lock was damaged can be taken all the same', () => {
+    taken('a dashboard')();
+    writeFileSync(join(folder, LOCK_FILE), 'Dear diary, '.repeat(1000));
+    const letGo = taken('a dashboard');
+    expect(() => taken('a restore')).toThrow(FolderInUse);
+    letGo();
+  });
 });

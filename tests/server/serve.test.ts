@@ -15,6 +15,7 @@ import type {
   Progress,
 } from '../../server/api/shapes.ts';
 import { serveCommand } from '../../server/serveCommand.ts';
+import { openForWriting } from '../../server/store/database.ts';
 import { houseFolder, insideFrom } from './inventedHouse.ts';
 import { filePath, raw } from './serverAtHand.ts';
 
@@ -258,6 +259,16 @@ describe('the command refuses, with what to do', () => {
     const { code, err } = await refusal('--port', '0', '--data', folder);
     expect([code, err]).toEqual([2, expect.stringMatching(/newer version/)]);
     expect(await readFile(path)).toEqual(before);
+  });
+
+  test('a damaged database, and leaves it alone', async () => {
+    const path = join(folder, 'stillwarm.sqlite');
+    openForWriting(path).close();
+    const damaged = (await readFile(path)).fill(0x5a, 100, 4096);
+    await writeFile(path, damaged);
+    const { code, err } = await refusal('--port', '0', '--data', folder);
+    expect([code, err]).toEqual([2, expect.stringMatching(/database is damaged.*stillwarm restore FILE/)]);
+    expect((await readFile(path)).equals(damaged)).toBe(true);
   });
 
   test('a data folder that is a file', async () => {

@@ -16,7 +16,7 @@ import { dirname, join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { HouseDetail, HousesAnswer, WatchedAnswer } from '../../server/api/shapes.ts';
 import { filesIn } from '../../server/jobs/watch/filesIn.ts';
-import { ChangedMeanwhile, openedFile } from '../../server/jobs/watch/openedFile.ts';
+import { openedFile } from '../../server/jobs/watch/openedFile.ts';
 import { serveCommand } from '../../server/serveCommand.ts';
 import { house, houseFolder, insideFrom } from './inventedHouse.ts';
 import { heldCalculation, type ServerAtHand, serverAtHand } from './serverAtHand.ts';
@@ -137,12 +137,20 @@ describe('a log in the folder of a house', () => {
     expect([await filesOf(id), await problems()]).toEqual([['in.csv', 'logs/out.csv', 'in (2).csv'], []]);
   });
 
-  test.skipIf(process.getuid?.() === 0)('that may not be read is told', async () => {
-    put({ 'Test house/in.csv': insideFrom(400, 500) });
-    chmodSync(join(watched, 'Test house/in.csv'), 0);
-    await settle();
-    expect(await codes()).toEqual([['Test house/in.csv', 'file-not-readable']]);
-  });
+  test.skipIf(process.getuid?.() === 0)(
+    'that may not be read is told once, and taken once it may',
+    async () => {
+      put({ 'Test house/in.csv': insideFrom(400, 500) });
+      chmodSync(join(watched, 'Test house/in.csv'), 0);
+      await settle();
+      expect(await codes()).toEqual([['Test house/in.csv', 'file-not-readable']]);
+      await look(60);
+      expect(server.told).toHaveLength(1);
+      chmodSync(join(watched, 'Test house/in.csv'), 0o600);
+      await look(60);
+      expect([await filesOf(id), await problems()]).toEqual([['in.csv', 'logs/out.csv', 'in (2).csv'], []]);
+    },
+  );
 
   test('is not read through links, nor when hidden or half copied', async () => {
     const elsewhere = join(server.folder, 'secret.csv');
@@ -249,13 +257,70 @@ test.each([
 ])('a file that changes %s breaks off, and is left for the next look', async (_, begun) => {
   put({ 'Test house/in.csv': insideFrom(400, 500) });
   const [found] = await filesIn(watched);
-  const reader = (await openedFile(watched, found)).getReader();
+  const reader = openedFile(watched, found).getReader();
   for (let i = 0; i < begun; i++) expect((await reader.read()).done).toBe(false);
   utimesSync(join(watched, 'Test house/in.csv'), 1, 1);
   const toItsEnd = async () => {
     while (!(await reader.read()).done);
   };
-  await expect(toItsEnd()).rejects.toBeInstanceOf(ChangedMeanwhile);
+  await expect(toItsEnd()).rejects.toMatchObject({ problems: [{ code: 'file-changed' }] });
+});
+
+describe('a file that is read', () => {
+  const path = 'Test house/in.csv';
+  /** Of several pieces of a stream, so that it is in the middle of them that something happens. */
+  const long = `${insideFrom(0, 500)}\n${'# a remark that says nothing at all\n'.repeat(20_000)}`;
+  let id: string;
+  beforeEach(async () => {
+    id = await server.bring(houseFolder);
+    put({ [path]: long, 'Test house/logs/out.csv': houseFolder['logs/out.csv'].replaceAll('-01-', '-02-') });
+  });
+  /** Does something to the file in the middle of the next reading of it. */
+  function inTheMiddle(act: () => void) {
+    const { bringings } = server.services;
+    const { put: whole } = bringings;
+    Object.assign(bringings, {
+      put: async (bringing: string, name: string, body: ReadableStream) => {
+        if (name !== 'in.csv') return whole(bringing, name, body);
+        Object.assign(bringings, { put: whole });
+        const reader = body.getReader();
+        async function* pieces() {
+          yield (await reader.read()).value;
+          act();
+          for (let piece = await reader.read(); !piece.done; piece = await reader.read()) yield piece.value;
+        }
+        return whole(bringing, name, ReadableStream.from(pieces()));
+      },
+    });
+  }
+
+  test('and taken away meanwhile is told, the others are taken, and it is when it is back', async () => {
+    inTheMiddle(() => rmSync(join(watched, path)));
+    await settle();
+    expect(server.told).toEqual([
+      expect.stringMatching(/Test house\/in\.csv: .*taken away while it was read/),
+    ]);
+    expect(await filesOf(id)).toEqual(['in.csv', 'logs/out.csv', 'logs/out (2).csv']);
+    expect(readdirSync(join(server.folder, 'bringing'))).toEqual([]);
+    await settle();
+    put({ [path]: long });
+    await settle();
+    expect([await filesOf(id), await problems()]).toEqual([
+      ['in.csv', 'logs/out.csv', 'logs/out (2).csv', 'in (2).csv'],
+      [],
+    ]);
+  });
+
+  test('and written anew meanwhile is told, and read as it then is', async () => {
+    inTheMiddle(() => put({ [path]: insideFrom(0, 600) }));
+    await settle();
+    expect(server.told).toEqual([expect.stringMatching(/Test house\/in\.csv: .*changed/)]);
+    await settle();
+    expect(await filesOf(id)).toEqual(['in.csv', 'logs/out.csv', 'logs/out (2).csv', 'in (2).csv']);
+    expect(Buffer.from(server.services.reading.file(id, 'in (2).csv') ?? []).toString()).toBe(
+      insideFrom(0, 600),
+    );
+  });
 });
 
 test.each([

@@ -17,7 +17,7 @@ export async function newHouse(
 ): Promise<{ readonly id: string; readonly named: readonly FoundFile[] }> {
   const bringing = await bringings.start(null);
   try {
-    for (const file of files) await bringings.put(bringing, file.name, await openedFile(folder, file));
+    for (const file of files) await bringings.put(bringing, file.name, openedFile(folder, file));
     const { house, problems, missing, files: previews } = await bringings.preview(bringing);
     if (problems.length > 0) throw new Refused(422, problems);
     if (house !== null && isCalled(house.name, reading.houses())) throw houseThere(house.name);

@@ -1,47 +1,57 @@
 /** The bytes of a file of a watched folder, as long as it stays what it was when it was found. */
 import { constants } from 'node:fs';
-import { open, realpath } from 'node:fs/promises';
+import { type FileHandle, open, realpath } from 'node:fs/promises';
 import { join, sep } from 'node:path';
-import { Readable } from 'node:stream';
-import type { ReadableStream } from 'node:stream/web';
-import { refused } from '../../refused.ts';
+import { ReadableStream } from 'node:stream/web';
+import { Refused, refused } from '../../refused.ts';
 import { type FoundFile, stampOf } from './filesIn.ts';
 
-/** The file is not any more what it was: it is looked at again. */
-export class ChangedMeanwhile extends Error {}
+/** Of a refusal that passes: the file is looked at again. */
+export const FILE_CHANGED = 'file-changed';
 
 /**
- * The stream breaks off when the file was changed since it was found.
- *
- * @throws ChangedMeanwhile when it is gone, is a link, or lies elsewhere by now; Refused when it cannot be read
+ * Opened when it is first read from; the stream breaks off with a Refused when the file cannot be read, is gone or a
+ * link, lies elsewhere by now, or was changed since it was found.
  */
-export async function openedFile(watched: string, { path, stamp }: FoundFile): Promise<ReadableStream> {
+export function openedFile(watched: string, { path, stamp }: FoundFile): ReadableStream {
   const at = join(watched, path);
-  const file = await open(at, constants.O_RDONLY | (constants.O_NOFOLLOW ?? 0)).catch((error) => {
-    throw GONE.includes(error.code) ? new ChangedMeanwhile() : notReadable(error);
-  });
-  const isSame = async () =>
+  const isSame = async (file: FileHandle) =>
     (await realpath(at)).startsWith((await realpath(watched)) + sep) && stampOf(await file.stat()) === stamp;
   async function* bytes() {
+    let file: FileHandle | null = null;
     try {
-      if (!(await isSame())) throw new ChangedMeanwhile();
+      file = await open(at, constants.O_RDONLY | (constants.O_NOFOLLOW ?? 0));
+      if (!(await isSame(file))) throw changedMeanwhile(path);
       yield* file.createReadStream({ autoClose: false });
-      if (!(await isSame())) throw new ChangedMeanwhile();
+      if (!(await isSame(file))) throw changedMeanwhile(path);
     } catch (error) {
-      throw error instanceof ChangedMeanwhile ? error : notReadable(error);
+      if (error instanceof Refused) throw error;
+      throw isGone(error) ? changedMeanwhile(path) : notReadable(error);
     } finally {
-      await file.close();
+      await file?.close();
     }
   }
-  return Readable.toWeb(Readable.from(bytes())) as ReadableStream;
+  return ReadableStream.from(bytes());
 }
 
-const GONE = ['ENOENT', 'ELOOP', 'ENOTDIR'];
+const isGone = (error: unknown) =>
+  error instanceof Error && 'code' in error && ['ENOENT', 'ELOOP', 'ENOTDIR'].includes(String(error.code));
 
+const changedMeanwhile = (file: string) =>
+  new Refused(409, [
+    {
+      code: FILE_CHANGED,
+      text: 'This file was changed or taken away while it was read; nothing of it was stored.',
+      where: { file },
+      remedy: 'It is read once it is there and stands still.',
+    },
+  ]);
+
+/** Of the machine, not of the file: what was not allowed, or a drive that was gone, may be there again. */
 const notReadable = (error: unknown) =>
   refused(
-    422,
+    503,
     'file-not-readable',
     `This file cannot be read: ${error instanceof Error ? error.message : String(error)}.`,
-    'Allow this program to read it, or put it there again.',
+    'Allow this program to read it, and look whether its drive is connected; it is tried again every minute.',
   );

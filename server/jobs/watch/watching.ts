@@ -6,7 +6,6 @@
 import { setTimeout as pause } from 'node:timers/promises';
 import type { Message } from '../../../src/assessment.ts';
 import type { WatchedProblem } from '../../api/shapes.ts';
-import { machineFailure, Refused, refused } from '../../refused.ts';
 import type { Reading } from '../../store/reading.ts';
 import type { Bringings } from '../bringings.ts';
 import type { AddLaterExport } from '../laterExports.ts';
@@ -23,7 +22,8 @@ import {
   stampAs,
 } from './houseOfFolder.ts';
 import { newHouse } from './newHouse.ts';
-import { ChangedMeanwhile, openedFile } from './openedFile.ts';
+import { FILE_CHANGED, openedFile } from './openedFile.ts';
+import { isOfTheMachine, isPassing, problemsOf } from './whyNotTaken.ts';
 
 /** Between two looks [ms]. */
 const PAUSE = 2000;
@@ -50,6 +50,8 @@ export function watching(needs: WatchNeeds) {
   const done = new Map(reading.watched().map((it) => [it.path, it]));
   /** When what the machine refused is tried again [ms]. */
   const again = new Map<string, number>();
+  /** What was told last of each file, and of which state of it. */
+  const told = new Map<string, string>();
   let time = 0;
   let unreadable = '';
   const closing = new AbortController();
@@ -86,7 +88,7 @@ export function watching(needs: WatchNeeds) {
       for (const file of files)
         if (file !== begins && isComplete(file))
           await once(file.path, `${file.stamp} ${house}`, async () => {
-            await addLaterExport(house, file.name, await openedFile(watched, file), 'file');
+            await addLaterExport(house, file.name, openedFile(watched, file), 'file');
           });
       if (begins !== undefined && isComplete(begins)) await tellOfChange(begins, house);
     } else if (house === null && begins !== undefined && !wasBegun(begins)) {
@@ -119,11 +121,11 @@ export function watching(needs: WatchNeeds) {
     const { path, stamp } = begins;
     const before = done.get(path);
     if (before !== undefined && isStamped(before.stamp, stamp) && begunAs(before.stamp) === house) return;
-    const bytes = await new Response(await openedFile(watched, begins)).arrayBuffer().catch(() => null);
+    const bytes = await new Response(openedFile(watched, begins)).arrayBuffer().catch(() => null);
     if (bytes === null) return; // it is being changed
     const isSame = reading.json(house)?.toString() === Buffer.from(bytes).toString();
     const problems = isSame ? [] : [houseFileApart(path)];
-    for (const { text, remedy } of problems) tell(`${watched}/${path}: ${text} ${remedy}`);
+    tellOf(path, problems);
     await note(path, stampAs(stamp, house), problems);
   }
 
@@ -137,12 +139,19 @@ export function watching(needs: WatchNeeds) {
     if (done.get(path)?.stamp === stamp) return null;
     try {
       const result = await act();
+      told.delete(path);
       await note(path, stamp, []);
       return result;
     } catch (error) {
-      if (error instanceof ChangedMeanwhile || isPassing(error) || closing.signal.aborted) return null;
+      if (closing.signal.aborted) return null;
       const problems = problemsOf(error);
-      for (const { text, remedy } of problems) tell(`${watched}/${path}: ${text} ${remedy ?? ''}`.trim());
+      if (isPassing(error)) {
+        for (const it of problems) if (it.code === FILE_CHANGED) tellOf(it.where?.file ?? path, [it]);
+        return null;
+      }
+      const all = `${stamp} ${problems.map(({ text }) => text).join(' ')}`;
+      if (told.get(path) !== all) tellOf(path, problems);
+      told.set(path, all);
       if (isOfTheMachine(error)) {
         done.set(path, { path, stamp, problems });
         again.set(path, time + TRY_AGAIN);
@@ -151,12 +160,17 @@ export function watching(needs: WatchNeeds) {
     }
   }
 
+  function tellOf(path: string, problems: readonly Message[]): void {
+    for (const { text, remedy = '' } of problems) tell(`${watched}/${path}: ${text} ${remedy}`.trim());
+  }
+
   /** A file that is gone is forgotten; but where nothing is left, a drive is perhaps only not connected. */
   async function forgetGone(files: readonly FoundFile[]): Promise<void> {
     const there = new Set(files.map(({ path }) => path));
     for (const { path, problems } of [...done.values()])
       if (!there.has(path) && (problems.length > 0 || files.length > 0)) {
         done.delete(path);
+        told.delete(path);
         await writer.forgetWatched(path);
       }
   }
@@ -194,23 +208,3 @@ export function watching(needs: WatchNeeds) {
     },
   };
 }
-
-/** A file or a house that changed in the middle: it is tried again when it stands still. */
-const isPassing = (error: unknown) =>
-  error instanceof Refused &&
-  error.problems.some(({ code }) => ['house-changed', 'upload-stopped', 'being-kept'].includes(code));
-
-const problemsOf = (error: unknown): readonly Message[] =>
-  error instanceof Refused ? error.problems : (machineFailure(error) ?? notTaken()).problems;
-
-/** Not the file's fault: it is not kept that it was refused, and tried again. */
-const isOfTheMachine = (error: unknown) =>
-  error instanceof Refused ? error.status >= 503 : machineFailure(error) !== null;
-
-const notTaken = () =>
-  refused(
-    500,
-    'not-taken',
-    'Something in the program broke down over this file.',
-    'Bring it on the page of its house; if that breaks down too, please report it.',
-  );

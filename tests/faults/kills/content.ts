@@ -1,10 +1,12 @@
 /** What a database holds, bytes as their hashes: the same for the same houses, whenever they were kept and by which number. */
+import { existsSync } from 'node:fs';
 import Sqlite, { type Database } from 'better-sqlite3';
 import { sha256 } from '../../../server/store/sha256.ts';
 
 /** Of any layout, as JSON. */
 export function contentOf(path: string): string {
-  const db = new Sqlite(path, { readonly: true });
+  // A change that was broken off is taken back by whoever may write.
+  const db = new Sqlite(path, { readonly: !existsSync(`${path}-journal`) });
   try {
     const houses = db.prepare<[], { number: number; name: string; away: number }>(
       'SELECT number, name, away FROM house ORDER BY number',

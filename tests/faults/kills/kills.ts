@@ -1,10 +1,11 @@
 /** Operations killed at seeded points, and what is found afterwards. */
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { cpSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { cpSync, mkdtempSync, readdirSync, rmSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { DATABASE_FILE, openForWriting } from '../../../server/store/database.ts';
+import { removeUnfinished } from '../../../server/store/restoring.ts';
 import { assertSound } from '../../../server/store/soundness.ts';
 import { seeded } from '../seeded.ts';
 import { contentOf } from './content.ts';
@@ -97,7 +98,6 @@ export async function killAt(point: Point, all: readonly Rehearsed[], child: str
     if (signal !== 'SIGKILL') throw new Error('it was not killed');
     const killed = !passed.has('begun') ? 'before' : passed.has('ended') ? 'after' : 'inside';
 
-    // As a start opens it: the log of changes is taken up, and a migration is made that is not made yet.
     const database = join(folder, DATABASE_FILE);
     const found = operation.content(folder);
     if (found !== before && found !== after)
@@ -107,8 +107,11 @@ export async function killAt(point: Point, all: readonly Rehearsed[], child: str
       if (![before, after].some((it) => it.includes(contentOf(file))))
         throw new Error(`${file} is there under its name and holds neither`);
     }
+    // As a start opens it: what was left goes, the log of changes is taken up, and a migration is made that is not yet.
+    removeUnfinished(folder);
     openForWriting(database).close();
     assertSound(database);
+    if (statSync(database).nlink > 1) throw new Error('the database has a second name');
 
     await operation.act(folder, () => {});
     const wanted = found === before ? after : twice;

@@ -2,7 +2,9 @@
 import { copyFileSync, existsSync, mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import Sqlite from 'better-sqlite3';
+import type { AddedExport } from '../../../server/api/shapes.ts';
 import { backupCommand } from '../../../server/backupCommand.ts';
+import { restoreCommand } from '../../../server/restoreCommand.ts';
 import { backupBeforeMigration } from '../../../server/store/beforeMigration.ts';
 import { DATABASE_FILE, migrate, openForWriting } from '../../../server/store/database.ts';
 import { migrations } from '../../../server/store/migrations/index.ts';
@@ -205,7 +207,56 @@ const backup: Operation = {
   content: (folder) => `${stored(folder)}\n${contentOf(join(folder, 'kept', BACKUP))}`,
 };
 
-export const operations: readonly Operation[] = [importOfHouse, laterExport, undo, migration, backup];
+async function posted(server: ServerAtHand, firstDay: number, days: number): Promise<void> {
+  const answer = await server.ask(`/api/houses/${onlyHouse(server)}/readings?file=in.csv`, {
+    method: 'POST',
+    headers: { 'Content-Type': 'text/csv' },
+    body: log(firstDay, days, 18),
+  });
+  await succeeds(Promise.resolve(answer.clone()));
+  const { file } = (await answer.json()) as AddedExport;
+  if (file !== null && file !== 'in (2).csv') throw new Error(`it went into ${file}`);
+}
+
+/** Joined into a file that was posted before. */
+const posting: Operation = {
+  name: 'posting',
+  tellsStoring: true,
+  async prepare(folder) {
+    await withHouse(folder);
+    await within(
+      folder,
+      () => {},
+      (server) => posted(server, DAYS - 1, 2),
+    );
+  },
+  act: (folder, storing) => within(folder, storing, (server) => posted(server, DAYS, 3)),
+  content: stored,
+};
+
+const restore: Operation = {
+  name: 'restore',
+  tellsStoring: false,
+  prepare: backup.prepare,
+  /** Each time it puts aside what was there. */
+  async act(folder) {
+    let said = '';
+    const to = { write: (text: string) => (said += text) };
+    const code = restoreCommand([join(folder, 'kept', BACKUP), '--data', folder], {}, new Date(), to, to);
+    if (code !== 0) throw new Error(said);
+  },
+  content: backup.content,
+};
+
+export const operations: readonly Operation[] = [
+  importOfHouse,
+  laterExport,
+  posting,
+  undo,
+  migration,
+  backup,
+  restore,
+];
 
 /** Every database file of a folder under a name of its own: what is half done has another ending. */
 export function databasesIn(folder: string, list: (folder: string) => readonly string[]): string[] {
@@ -213,7 +264,7 @@ export function databasesIn(folder: string, list: (folder: string) => readonly s
   const kept = join(folder, 'kept');
   return [
     ...list(folder)
-      .filter((name) => name.startsWith(DATABASE_FILE) && named(name))
+      .filter((name) => /^stillwarm.*\.sqlite/.test(name) && named(name))
       .map((name) => join(folder, name)),
     ...(existsSync(kept)
       ? list(kept)
