@@ -34,6 +34,8 @@ export interface Onto {
   readonly content: string;
   /** The UTC day (days since 1970) on which what is added is posted; null when a person brings it. */
   readonly posted: number | null;
+  /** Whether nobody looks at what it changes before it is kept. */
+  readonly unseen: boolean;
 }
 
 /** The folder being read, or read: for the preview, and to be stored as it was read. */
@@ -144,12 +146,13 @@ export function bringingsIn({ folder, largestFile, database, reading, calculate,
 
     /**
      * @param ontoId the stored house that is added to; null for a house of its own
-     * @param posted the UTC day (days since 1970) on which it is posted; null when a person brings it
+     * @param sent how it comes when no person brings it and looks at it first
      */
-    async start(ontoId: string | null, posted: number | null = null): Promise<string> {
+    async start(ontoId: string | null, sent: Pick<Onto, 'posted'> | null = null): Promise<string> {
       const house = ontoId === null ? null : reading.house(ontoId);
       if (ontoId !== null && house === null) throw noSuchHouse();
-      const onto = house && { id: house.id, content: house.content, posted };
+      const posted = sent?.posted ?? null;
+      const onto = house && { id: house.id, content: house.content, posted, unseen: sent !== null };
       const id = randomBytes(12).toString('base64url');
       const own = join(folder, id);
       await mkdir(own, { recursive: true });
@@ -168,8 +171,9 @@ export function bringingsIn({ folder, largestFile, database, reading, calculate,
         // It may have been dropped or begun to be kept meanwhile.
         if (find(id).beingKept) throw beingKept();
       } catch (error) {
-        await rm(path, { force: true });
-        throw error instanceof Refused ? error : (machineFailure(error) ?? stoppedHalfWay(sentAs));
+        await rm(path, { force: true }).catch(() => {}); // else it goes with the whole folder
+        if (error instanceof Refused) throw error;
+        throw isGone(error) ? filesGone() : (machineFailure(error) ?? stoppedHalfWay(sentAs));
       }
       forgetReading(bringing);
       const name = nameFor(sentAs, bringing);

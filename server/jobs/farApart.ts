@@ -20,7 +20,7 @@ export function farApart(accounts: readonly FileAccount[]): Message[] {
   if (spans.length === 0) return [];
   const earliest = spans.reduce((a, b) => (b.first < a.first ? b : a));
   const latest = spans.reduce((a, b) => (b.last > a.last ? b : a));
-  if (latest.last - earliest.first <= LONGEST_RECORD * YEAR) return [];
+  if (!isTooLong(earliest.first, latest.last)) return [];
   return [
     {
       code: 'readings-far-apart',
@@ -30,6 +30,9 @@ export function farApart(accounts: readonly FileAccount[]): Message[] {
     },
   ];
 }
+
+/** Whether no house is logged from one instant to the other [s]. */
+export const isTooLong = (first: number, last: number): boolean => last - first > LONGEST_RECORD * YEAR;
 
 /**
  * @param imported a file that nobody looks at before it is kept

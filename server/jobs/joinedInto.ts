@@ -20,6 +20,9 @@ export interface Joined {
   readonly file: string;
   /** All files of the house, this one among them as it is then. */
   readonly files: ReadonlyMap<string, FolderFile>;
+  readonly joined: FolderFile;
+  /** Of `files`. */
+  readonly shelf: Shelf;
 }
 
 interface Posted {
@@ -68,7 +71,7 @@ export function joinedInto(
     if (!isSame) continue;
     mkdirSync(into, { recursive: true });
     writeFileSync(path, text);
-    return { file, files: all };
+    return { file, files: all, joined, shelf: then };
   }
   return null;
 }

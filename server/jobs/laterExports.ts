@@ -42,7 +42,8 @@ export function laterExports({ reading, bringings }: Needs) {
     if (sentAs === HOUSE_FILE) throw noLog();
     const full = loggers(id).find((files) => files.includes(sentAs) && files.length > MOST_EXPORTS);
     if (full !== undefined) throw tooMany(full[0]);
-    const bringing = await bringings.start(id, kind === 'posted' ? Math.floor(Date.now() / DAY) : null);
+    const posted = kind === 'posted' ? Math.floor(Date.now() / DAY) : null;
+    const bringing = await bringings.start(id, { posted });
     try {
       const { name } = await bringings.put(bringing, sentAs, body);
       const preview = await bringings.preview(bringing);

@@ -35,6 +35,7 @@ import { farApart } from './farApart.ts';
 import { fileChange } from './fileChange.ts';
 import { joinedInto } from './joinedInto.ts';
 import { noRecord } from './noRecord.ts';
+import { preparedByTouched } from './onlyTouched.ts';
 import { houseless, withAllTried, withPlaced } from './placed.ts';
 import { readingOnce } from './readingOnce.ts';
 import { type Match, matchOf } from './sameLogger.ts';
@@ -62,7 +63,9 @@ export interface PreparedFolder {
 export function prepareFolder(task: FolderToPrepare, onStep: (step: AssessStep) => void): PreparedFolder {
   const db = openForReading(task.database);
   try {
-    return prepared(task, readingFrom(db), onStep);
+    const store = readingFrom(db);
+    const byTouched = task.onto?.unseen === true ? preparedByTouched(task, store, onStep) : null;
+    return byTouched ?? prepared(task, store, onStep);
   } finally {
     db.close();
   }

@@ -46,8 +46,8 @@ export interface ChannelToStore {
   /** Bounds of its readings [s]. */
   readonly first: number;
   readonly last: number;
-  /** Of its readings; see readingsFile.ts. */
-  readonly path: string;
+  /** Of its readings, see readingsFile.ts; null for one whose readings are stored as they are. */
+  readonly path: string | null;
 }
 
 /** A file of a house folder, in memory. */
@@ -65,6 +65,13 @@ export interface ReadFolder {
   readonly files: ReadonlyMap<string, FolderFile>;
 }
 
+/** A folder without the bytes of its files. */
+export interface ListedFolder {
+  readonly house: House;
+  readonly json: Uint8Array;
+  readonly files: readonly FileToStore[];
+}
+
 /**
  * @param into a folder for the readings, made here
  * @param read how a log is read
@@ -75,31 +82,43 @@ export function houseToStore(
   read: typeof readLog,
 ): HouseToStore {
   const shelf = shelfOf(house, bytesOf(files), { read });
-  mkdirSync(into, { recursive: true });
   return {
     ...unreadHouse({ house, json, files }),
-    channels: channelsOf(house, shelf).map(({ time, value, doubt, ...channel }, i) => {
-      const path = join(into, String(i));
-      writeReadings(path, { time, value, doubt });
-      return { ...channel, first: time[0], last: time[time.length - 1], path };
-    }),
+    channels: channelsToStore(house, shelf, into),
     layouts: layoutsOf(house, shelf),
   };
 }
 
 /** A house whose readings are stored already: none of its files is read. */
-export function unreadHouse({ house, json, files }: ReadFolder): HouseToStore {
-  const listed = Array.from(files, ([name, { bytes, ...file }]) => ({ name, bytes: bytes.length, ...file }));
+export const unreadHouse = ({ house, json, files }: ReadFolder): HouseToStore =>
+  withoutReadings({
+    house,
+    json,
+    files: Array.from(files, ([name, { bytes, ...file }]) => ({ name, bytes: bytes.length, ...file })),
+  });
+
+/** The same for files that are only listed. */
+export function withoutReadings({ house, json, files }: ListedFolder): HouseToStore {
   return {
     name: house.name,
     timeZone: house.location.timeZone,
     json,
-    content: contentOf(json, listed),
-    figures: figuresOf(house, listed),
-    files: listed,
+    content: contentOf(json, files),
+    figures: figuresOf(house, files),
+    files,
     channels: null,
     layouts: [],
   };
+}
+
+/** @param into a folder for the readings, made here */
+export function channelsToStore(house: House, shelf: Shelf, into: string): ChannelToStore[] {
+  mkdirSync(into, { recursive: true });
+  return channelsOf(house, shelf).map(({ time, value, doubt, ...channel }, i) => {
+    const path = join(into, String(i));
+    writeReadings(path, { time, value, doubt });
+    return { ...channel, first: time[0], last: time[time.length - 1], path };
+  });
 }
 
 /** Whether two houses have the same files read in the same way into the same places. */

@@ -30,6 +30,7 @@ export function versionsIn(db: Database) {
       'SELECT content FROM file JOIN original USING (sha256) WHERE version = ? AND name = ?',
     )
     .pluck();
+  const original = db.prepare<[string], Buffer>('SELECT content FROM original WHERE sha256 = ?').pluck();
   const latest = (id: string) => numbers.all(id).at(-1);
 
   const filesOf = (version: number | undefined) => (version === undefined ? [] : files.all(version));
@@ -43,6 +44,8 @@ export function versionsIn(db: Database) {
     json: (id: string) => jsonOf(latest(id)),
     files: (id: string) => filesOf(latest(id)),
     file: (id: string, name: string) => fileOf(latest(id), name),
+    /** Whichever house has it, under whatever name. */
+    original: (sha256: string): Uint8Array | null => original.get(sha256) ?? null,
     /** The names of those files that were posted since a person last brought or changed something. */
     postedFiles(id: string): string[] {
       const before = new Set(filesOf(byHand.get(id) ?? undefined).map(({ file }) => file));

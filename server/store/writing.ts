@@ -14,7 +14,7 @@ export type Writing = ReturnType<typeof writingTo>;
 export const DEMONSTRATION_STORED = 'demonstration stored';
 
 export function writingTo(db: Database) {
-  const storeChannel = channelWriting(db);
+  const { storeChannels } = channelWriting(db);
   const outcomes = outcomesIn(db);
   const insertHouse = db.prepare(
     `INSERT INTO house (id, name, time_zone, invented, content, figures)
@@ -44,7 +44,6 @@ export function writingTo(db: Database) {
   const upsertLayout = db.prepare(
     'INSERT OR REPLACE INTO layout (signature, answers, kept_s) VALUES (?, ?, ?)',
   );
-  const deleteChannels = db.prepare('DELETE FROM channel WHERE house = ?');
   const insertOnce = db.prepare('INSERT OR IGNORE INTO done_once (what) VALUES (?)');
   const updateAway = db.prepare('UPDATE house SET away = ? WHERE id = ?');
   const deleteHouse = db.prepare('DELETE FROM house WHERE id = ?');
@@ -86,9 +85,7 @@ export function writingTo(db: Database) {
     updateHouse.run({ number, name, timeZone, content, figures });
     if (figures === were) outcomes.rename(number, name);
     else outcomes.setAside(number);
-    if (channels === null) return;
-    deleteChannels.run(number);
-    for (const channel of channels) storeChannel(number, channel);
+    if (channels !== null) storeChannels(number, channels);
   }
 
   const removeWhole = db.transaction((id: string): void => {
@@ -114,7 +111,7 @@ export function writingTo(db: Database) {
         invented: invented ? 1 : 0,
       });
       storeVersion(number, house, kept, null);
-      for (const channel of house.channels ?? []) storeChannel(number, channel);
+      storeChannels(number, house.channels ?? []);
       if (invented) insertOnce.run(DEMONSTRATION_STORED);
     }),
 

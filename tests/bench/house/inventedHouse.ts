@@ -66,9 +66,10 @@ function indoors(outside: Float64Array, logger: number, isRoof: boolean): Float6
 /**
  * Writes a house folder: the sample house's design, and an export for each year of each logger.
  *
+ * @param step minutes from one reading to the next; a day is a multiple of it
  * @returns how many readings it holds
  */
-export function writeHouse(folder: string, house: InventedHouse): number {
+export function writeHouse(folder: string, house: InventedHouse, step = 1): number {
   const { name, loggers, days } = house;
   mkdirSync(folder, { recursive: true });
   const entries = Array.from(readingsOf(house), ({ temperature, humidity }, logger) => {
@@ -77,7 +78,7 @@ export function writeHouse(folder: string, house: InventedHouse): number {
       files.push(`logger-${logger + 1}-${1 + from / YEAR}.csv`);
       writeFileSync(
         join(folder, files[files.length - 1]),
-        logText(temperature, humidity, from, Math.min(days, from + YEAR)),
+        logText(temperature, humidity, from, Math.min(days, from + YEAR), step),
       );
     }
     const place = isOutside(logger, loggers) ? 'outside' : logger === loggers - 1 ? 'void' : 'inside';
@@ -87,14 +88,20 @@ export function writeHouse(folder: string, house: InventedHouse): number {
   });
   const { weather, heat, notes, stages, ...design } = sample;
   writeFileSync(join(folder, 'house.json'), JSON.stringify({ ...design, name, loggers: entries }));
-  return loggers * days * MINUTES_A_DAY * 2;
+  return (loggers * days * MINUTES_A_DAY * 2) / step;
 }
 
-function logText(temperature: Float64Array, humidity: Float64Array, fromDay: number, toDay: number): string {
+function logText(
+  temperature: Float64Array,
+  humidity: Float64Array,
+  fromDay: number,
+  toDay: number,
+  step: number,
+): string {
   const rows = ['Time,Temperature (°C),Humidity (%)'];
   for (let day = fromDay; day < toDay; day++) {
     const date = new Date((START + day * 86_400) * 1000).toISOString().slice(0, 10);
-    for (let minute = 0; minute < MINUTES_A_DAY; minute++) {
+    for (let minute = 0; minute < MINUTES_A_DAY; minute += step) {
       const i = day * MINUTES_A_DAY + minute;
       rows.push(`${date} ${times[minute]},${temperature[i].toFixed(2)},${humidity[i].toFixed(1)}`);
     }
