@@ -44,15 +44,33 @@ export function freeCooling(
   start: number,
 ): Float64Array {
   const curve = new Float64Array(time.length);
+  coolInto(curve, time, outdoor, timeConstant, start);
+  return curve;
+}
+
+/** The same into a curve that is at hand, of the length of `time`. */
+function coolInto(
+  curve: Float64Array,
+  time: Float64Array,
+  outdoor: Float64Array,
+  timeConstant: number,
+  start: number,
+): void {
   curve[0] = start;
-  let [x, kept, lost] = [Number.NaN, 1, 0];
+  let x = Number.NaN;
+  let kept = 1;
+  let lost = 0;
   for (let i = 1; i < time.length; i++) {
     const step = (time[i] - time[i - 1]) / timeConstant;
-    if (step !== x) [x, kept, lost] = [step, Math.exp(-step), -Math.expm1(-step)]; // mostly they are even
+    // mostly they are even
+    if (step !== x) {
+      x = step;
+      kept = Math.exp(-step);
+      lost = -Math.expm1(-step);
+    }
     const slope = outdoor[i] - outdoor[i - 1];
     curve[i] = kept * curve[i - 1] + lost * outdoor[i - 1] + slope * (1 - lost / x);
   }
-  return curve;
 }
 
 /**
@@ -77,15 +95,14 @@ export function fitDecay(time: Float64Array, indoor: Float64Array, outdoor: Floa
   const difference = mean(cells.map((i) => indoor[i + first] - driver[i]));
   const drop = indoor[first] - indoor[last];
   if (difference <= 0 || drop <= 0) return { kind: 'not fitted', reason: 'no fall towards outdoors' };
+  const trial = new Float64Array(t.length);
   const guess = Math.min((difference * (t[t.length - 1] - t[0])) / drop, LONGEST);
 
   const fit = levenbergMarquardt({
     start: [Math.log(guess), indoor[first]],
     residuals: ([logTau, start], out) => {
-      const curve = freeCooling(t, driver, Math.exp(logTau), start);
-      cells.forEach((i, k) => {
-        out[k] = curve[i] - indoor[i + first];
-      });
+      coolInto(trial, t, driver, Math.exp(logTau), start);
+      for (let k = 0; k < cells.length; k++) out[k] = trial[cells[k]] - indoor[cells[k] + first];
     },
     count: cells.length,
   });

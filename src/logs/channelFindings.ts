@@ -8,9 +8,10 @@ import { mark, newTally } from './tally.ts';
 /** @param line the line of each reading */
 export function channelFindings(file: string, channel: LogChannel, line: Int32Array): LogFinding[] {
   const { column, quantity, value, doubt } = channel;
+  const tallies = doubtKinds.map(newTally);
+  for (let i = 0; i < doubt.length; i++) if (doubt[i] > 0) mark(tallies[doubt[i] - 1], line[i]);
   const doubted = doubtKinds.flatMap((why, k): LogFinding[] => {
-    const tally = newTally();
-    for (let i = 0; i < doubt.length; i++) if (doubt[i] === k + 1) mark(tally, line[i]);
+    const tally = tallies[k];
     if (tally.count === 0) return [];
     return [{ code: 'readings-doubted', why, ...tally, where: { file, line: tally.lines[0], column } }];
   });

@@ -1,4 +1,6 @@
 /** Rows that a logger stamped with its first date after it lost power: they must not stretch the record. */
+import { known } from '../series/known.ts';
+import { extentOf } from './extent.ts';
 
 /**
  * The rows whose date lies more than two years from the median, fewer than one in twenty, in runs that go on from one
@@ -8,18 +10,14 @@
  * @return      places of the rows, rising
  */
 export function resetRows(shown: Float64Array): number[] {
-  let [first, last] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
-  for (const time of shown) {
-    if (time < first) first = time;
-    if (time > last) last = time;
-  }
-  if (!(last - first > FAR)) return [];
-  const known = shown.filter((time) => !Number.isNaN(time)).sort();
-  if (known.length < FEWEST_ROWS) return [];
-  const middle = known[known.length >> 1];
+  const { least, most } = extentOf(shown);
+  if (!(most - least > FAR)) return [];
+  const sorted = known(shown).sort();
+  if (sorted.length < FEWEST_ROWS) return [];
+  const middle = sorted[sorted.length >> 1];
   const isFar = (i: number) => Math.abs(shown[i] - middle) > FAR;
   const far = [...shown.keys()].filter(isFar);
-  if (far.length >= MOST * known.length) return [];
+  if (far.length >= MOST * sorted.length) return [];
   return runsOf(far, shown).filter(isReset(shown)).flat();
 }
 

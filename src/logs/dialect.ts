@@ -61,6 +61,8 @@ function best(
     readonly score: number;
   } | null = null;
   for (const { delimiter, rows } of tables) {
+    // a time alone in its row explains nothing
+    if (rows.every((row) => row.length < 2)) continue;
     const columns = columnsIn(rows);
     if (columns === null) continue;
     const score = rows.reduce((sum, row) => sum + clarity(row, columns), 0);

@@ -123,18 +123,19 @@ const NOTHING_TO_SURVEY = { controls: 0, firstHigh: -1, lastHigh: -1, inked: tru
 /** How many controls there are, whether there is anything in ink, and where bytes beyond ASCII stand. */
 function survey(bytes: Uint8Array) {
   let controls = 0;
-  let ink = 0;
+  let blanks = 0;
   let firstHigh = -1;
   let lastHigh = -1;
   for (let i = 0; i < bytes.length; i++) {
     const code = bytes[i];
+    if (code > 32 && code < 128) continue;
     if (code > 127) {
       if (firstHigh < 0) firstHigh = i;
       lastHigh = i;
-    } else if (code > 32) ink++;
-    else if (isControl(code)) controls++;
+    } else if (isControl(code)) controls++;
+    else blanks++;
   }
-  return { controls, firstHigh, lastHigh, inked: ink + controls > 0 || firstHigh >= 0 };
+  return { controls, firstHigh, lastHigh, inked: blanks < bytes.length };
 }
 
 /** Piece by piece, for the text of a large file need not be held to know. */

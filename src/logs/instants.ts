@@ -1,6 +1,7 @@
 /** From what the clock showed to instants: time zone, clock changes, and a clock that is off. */
 import type { Clock } from './clock.ts';
 import { passesOf, usualSpacing } from './doubledHour.ts';
+import { extentOf } from './extent.ts';
 import { mark, newTally, type Tally } from './tally.ts';
 import { instantsOf, type PlainSpan, plainSpanAt, zoneBetween } from './zone.ts';
 
@@ -35,12 +36,8 @@ export function rowTimes(
   const missing = newTally();
   const once = newTally();
   const newestFirst = runsBackwards(shown);
-  let [first, last] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
-  for (const time of shown) {
-    if (time < first) first = time;
-    if (time > last) last = time;
-  }
-  const zone = zoneBetween(timeZone, Number.isFinite(first) ? first : 0, Number.isFinite(last) ? last : 0);
+  const { least, most } = extentOf(shown);
+  const zone = zoneBetween(timeZone, Number.isFinite(least) ? least : 0, Number.isFinite(most) ? most : 0);
   let plain: PlainSpan = { from: 0, to: 0, offset: 0 };
   let previous = -1;
   let hour: DoubledHour | null = null;
@@ -123,10 +120,11 @@ const LONGEST_PASS = 4 * 3600;
 function runsBackwards(times: Float64Array): boolean {
   let steps = 0;
   let last = Number.NaN;
-  for (const time of times) {
-    if (Number.isNaN(time)) continue;
-    if (!Number.isNaN(last)) steps += Math.sign(time - last);
-    last = time;
+  for (let i = 0; i < times.length; i++) {
+    if (Number.isNaN(times[i])) continue;
+    if (times[i] > last) steps++;
+    else if (times[i] < last) steps--;
+    last = times[i];
   }
   return steps < 0;
 }

@@ -1,4 +1,5 @@
 /** What is to be said of a log's rows, each kind once with its count and first lines. */
+import { known } from '../series/known.ts';
 import type { Clock } from './clock.ts';
 import type { RowTimes } from './instants.ts';
 import type { LogFinding } from './log.ts';
@@ -37,14 +38,12 @@ export function rowFindings(
     if (rows.ragged[i] === 1) mark(unclear, rows.line[i]);
     else if (resets.has(i)) mark(reset, rows.line[i]);
     else if (Number.isNaN(clock.shown[i])) mark(noTime, rows.line[i]);
-    else if (!Number.isNaN(times.instants[i]) && rows.values.every((column) => Number.isNaN(column[i])))
-      mark(noValue, rows.line[i]);
+    else if (!Number.isNaN(times.instants[i]) && !hasValue(rows.values, i)) mark(noValue, rows.line[i]);
   }
   const turned = newTally();
   for (const i of clock.turned) mark(turned, rows.line[i]);
-  const timed = times.instants.reduce((count, time) => (Number.isNaN(time) ? count : count + 1), 0);
   const conflicts = merged.conflicting.count;
-  const collapsed = conflicts >= FEW_CONFLICTS && conflicts > MOST_CONFLICTS * timed;
+  const collapsed = conflicts >= FEW_CONFLICTS && conflicts > MOST_CONFLICTS * known(times.instants).length;
   const { orderGuessed } = clock;
   return [
     ...counted(all.controls, (it) => ({ code: 'control-bytes', ...it })),
@@ -86,6 +85,11 @@ export function rowFindings(
       ];
     }),
   ];
+}
+
+function hasValue(columns: readonly Float64Array[], row: number): boolean {
+  for (const column of columns) if (!Number.isNaN(column[row])) return true;
+  return false;
 }
 
 /** Share of the rows with a time: exports pasted together conflict here and there, times read in part all along. */

@@ -47,13 +47,29 @@ export function linearLeastSquares(
   if (weights !== undefined && (weights.length !== rows.length || Array.from(weights).some((it) => it < 0)))
     throw new RangeError('one weight, not negative, for each observation');
 
-  const root = Float64Array.from(rows, (_, i) => Math.sqrt(weights === undefined ? 1 : weights[i]));
-  const degreesOfFreedom = root.filter((it) => it !== 0).length - size;
-  if (size === 0 || degreesOfFreedom < 1) return { kind: 'not fitted', reason: 'too few' };
+  const columns = Array.from({ length: size }, (_, k) => Float64Array.from(rows, (row) => row[k]));
+  return leastSquaresOfColumns(columns, observed, weights);
+}
 
-  const weighted = (value: (i: number) => number) => root.map((it, i) => (it === 0 ? 0 : it * value(i)));
-  const basis = Array.from({ length: size }, (_, k) => weighted((i) => rows[i][k]));
-  const rest = weighted((i) => observed[i]);
+/** The same where the columns are at hand: p of n numbers. */
+export function leastSquaresOfColumns(
+  columns: readonly Float64Array[],
+  observed: ArrayLike<number>,
+  weights?: ArrayLike<number>,
+): LinearFit {
+  const count = observed.length;
+  const root = new Float64Array(count).fill(1);
+  if (weights !== undefined) for (let i = 0; i < count; i++) root[i] = Math.sqrt(weights[i]);
+  const degreesOfFreedom = root.filter((it) => it !== 0).length - columns.length;
+  if (columns.length === 0 || degreesOfFreedom < 1) return { kind: 'not fitted', reason: 'too few' };
+
+  const weighted = (values: ArrayLike<number>) => {
+    const own = new Float64Array(count);
+    for (let i = 0; i < count; i++) own[i] = root[i] === 0 ? 0 : root[i] * values[i];
+    return own;
+  };
+  const basis = columns.map(weighted);
+  const rest = weighted(observed);
   if (![...basis, rest].every((it) => it.every(Number.isFinite)))
     return { kind: 'not fitted', reason: 'not finite' };
 
@@ -67,10 +83,24 @@ export function linearLeastSquares(
     coefficients,
     covariance: inverse.map((row) => row.map((it) => it * variance)),
     inverse,
-    residuals: Float64Array.from(rows, (row, i) => observed[i] - dot(row, coefficients)),
+    residuals: residualsOf(columns, coefficients, observed),
     residualStandardDeviation: Math.sqrt(variance),
     degreesOfFreedom,
   };
+}
+
+function residualsOf(
+  columns: readonly Float64Array[],
+  coefficients: Float64Array,
+  observed: ArrayLike<number>,
+): Float64Array {
+  const residuals = new Float64Array(observed.length);
+  for (let i = 0; i < residuals.length; i++) {
+    let fitted = 0;
+    for (let k = 0; k < columns.length; k++) fitted += columns[k][i] * coefficients[k];
+    residuals[i] = observed[i] - fitted;
+  }
+  return residuals;
 }
 
 /** Turns the columns, in place, into an orthonormal basis of what they span; gives R of X = QR by its columns. */
@@ -112,8 +142,6 @@ function solveUpper(upper: readonly Float64Array[], right: ArrayLike<number>): F
 /** (RᵀR)⁻¹ = R⁻¹·R⁻ᵀ */
 function gramInverse(upper: readonly Float64Array[]): Matrix {
   const size = upper.length;
-  const inverseColumns = upper.map((_, j) =>
-    solveUpper(upper, matrixOf(size, (i, k) => (i === k ? 1 : 0))[j]),
-  );
+  const inverseColumns = upper.map((_, j) => solveUpper(upper, new Float64Array(size).fill(1, j, j + 1)));
   return matrixOf(size, (i, j) => inverseColumns.reduce((sum, it) => sum + it[i] * it[j], 0));
 }

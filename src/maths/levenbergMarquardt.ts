@@ -1,5 +1,5 @@
 /** Nonlinear least squares. */
-import { linearLeastSquares } from './leastSquares.ts';
+import { leastSquaresOfColumns } from './leastSquares.ts';
 import { dot, type Matrix, matrixOf, solvePositiveDefinite } from './matrix.ts';
 
 export interface NonlinearProblem {
@@ -78,7 +78,7 @@ export function levenbergMarquardt(problem: NonlinearProblem): NonlinearFit {
   let moved = true;
 
   for (let iterations = 1; iterations <= MOST_ITERATIONS; iterations++) {
-    if (moved) differentiate(problem, parameters, jacobian);
+    if (moved) differentiate(problem, parameters, jacobian, trialResiduals);
     const gradient = jacobian.map((column) => dot(column, residuals));
     const length = jacobian.map((column) => Math.sqrt(dot(column, column)));
     for (let k = 0; k < size; k++) scale[k] = Math.max(scale[k], length[k]) || 1;
@@ -120,13 +120,15 @@ export function levenbergMarquardt(problem: NonlinearProblem): NonlinearFit {
 
 const norm = (vector: Float64Array) => Math.sqrt(dot(vector, vector));
 
+/** @param room length n, for residuals that are forgotten again */
 function differentiate(
   problem: NonlinearProblem,
   parameters: Float64Array,
   out: readonly Float64Array[],
+  room: Float64Array,
 ): void {
   if (problem.jacobian !== undefined) problem.jacobian(parameters, out);
-  else centralDifferences(problem, parameters, out);
+  else centralDifferences(problem, parameters, out, room);
 }
 
 /** Over the cube root of the machine precision times the parameter, or a thousandth of its typical size. */
@@ -134,8 +136,8 @@ function centralDifferences(
   problem: NonlinearProblem,
   parameters: Float64Array,
   out: readonly Float64Array[],
+  below: Float64Array,
 ): void {
-  const below = new Float64Array(problem.count);
   const shifted = parameters.slice();
   for (const [k, above] of out.entries()) {
     const typical = Math.abs(problem.typical?.[k] ?? problem.start[k]) || 1;
@@ -174,8 +176,7 @@ type Solution = Pick<
 
 /** Makes sure that the search ended at a least sum, and adds how sure the parameters are. */
 function conclude(jacobian: readonly Float64Array[], solution: Solution): NonlinearFit {
-  const rows = Array.from(solution.residuals, (_, i) => jacobian.map((column) => column[i]));
-  const undamped = linearLeastSquares(rows, solution.residuals);
+  const undamped = leastSquaresOfColumns(jacobian, solution.residuals);
   if (undamped.kind === 'not fitted')
     return { kind: 'not fitted', reason: undamped.reason === 'not finite' ? 'stalled' : undamped.reason };
   const lengthAlong = (vector: Float64Array) =>

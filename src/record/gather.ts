@@ -3,9 +3,9 @@ import type { Quantity } from '../assessment.ts';
 import type { House, Logger } from '../house.ts';
 import type { LogChannel, LogFinding } from '../logs/index.ts';
 import { type Grid, gridOver } from '../series/grid.ts';
+import { layingOnce } from '../series/laying.ts';
 import type { HouseRecord, RoomSeries } from '../series/record.ts';
-import { resample } from '../series/resample.ts';
-import { longestStepOf, resolutionOf } from '../series/steps.ts';
+import { resolutionOf } from '../series/steps.ts';
 import { weightedMean } from '../series/weightedMean.ts';
 import type { RecordFinding } from './finding.ts';
 import { heatingPowerOf, heatReadings } from './heat.ts';
@@ -64,8 +64,8 @@ export function gatherRecord(
     [...outsiders.map(({ temperature }) => temperature), ...warm],
   ]);
   if (grid === null) return { kind: 'no record', missing: 'outside', ...rest };
-  const onGrid = (channel: LogChannel) =>
-    resample(channel.time, channel.value, grid, longestStepOf(channel.time));
+  const lay = layingOnce();
+  const onGrid = (channel: LogChannel) => lay(channel, grid);
 
   const rooms = loggers.map(
     ({ logger, temperature, humidity }): RoomSeries => ({
@@ -81,7 +81,7 @@ export function gatherRecord(
   const outside = from('outside');
   const sun = weatherChannels('irradiance');
   const seen = weather.map(({ entry }, k) => ({ entry, temperature: warm[k], irradiance: sun[k] }));
-  findings.push(...sensesOf(house, loggers, seen));
+  findings.push(...sensesOf(house, loggers, seen, lay));
   const allOnGrid = (channels: readonly (LogChannel | null)[]) =>
     channels.flatMap((channel) => (channel === null ? [] : [onGrid(channel)]));
   const outsideTemperature = firstKnown(grid, [

@@ -63,17 +63,18 @@ export function usedReadings(
   const leftOut = spansOf(logger.leaveOut, house);
   const putBack = spansOf(logger.putBack, house);
   const { time, doubt } = channel;
-  const stays = new Uint8Array(time.length);
-  for (let i = 0; i < time.length; i++)
-    stays[i] = !touches(leftOut, time[i]) && (doubt[i] === 0 || touches(putBack, time[i])) ? 1 : 0;
+  const stays = unmarked(doubt);
+  for (const span of putBack) stays.fill(1, ...placesIn(span, time));
+  for (const span of leftOut) stays.fill(0, ...placesIn(span, time));
   const where = { file: logger.file, column: channel.column };
-  const returned = doubt.reduce((sum, code, i) => sum + (code !== 0 && stays[i] === 1 ? 1 : 0), 0);
+  let returned = 0;
+  for (let i = 0; i < doubt.length; i++) if (doubt[i] !== 0 && stays[i] === 1) returned++;
   if (returned > 0) findings.push({ code: 'readings-put-back', count: returned, where });
-  const isIdle = (span: Span, matters: (i: number) => boolean) =>
-    !time.some((t, i) => t >= span.from && t < span.to && matters(i));
-  for (const span of leftOut.filter((it) => isIdle(it, () => true)))
+  for (const span of leftOut.filter((it) => time.subarray(...placesIn(it, time)).length === 0))
     findings.push({ code: 'span-without-effect', key: 'leaveOut', from: span.said, where });
-  for (const span of putBack.filter((it) => isIdle(it, (i) => doubt[i] !== 0)))
+  for (const span of putBack.filter((it) =>
+    doubt.subarray(...placesIn(it, time)).every((code) => code === 0),
+  ))
     findings.push({ code: 'span-without-effect', key: 'putBack', from: span.said, where });
   const used = onlyThose(channel, stays);
   const offset = channel.quantity === 'temperature' ? (logger.temperatureOffsetK ?? 0) : 0;
@@ -99,14 +100,33 @@ const spansOf = (spans: Logger['leaveOut'] = [], { location }: House): Span[] =>
 
 const DATE = 'YYYY-MM-DD'.length;
 
-const touches = (spans: readonly Span[], t: number) => spans.some(({ from, to }) => t >= from && t < to);
+/** The place of the first reading of a span, and that after its last. */
+const placesIn = ({ from, to }: Span, time: Float64Array): [first: number, end: number] => {
+  const first = firstFrom(time, from);
+  return [first, Math.max(first, firstFrom(time, to))];
+};
+
+/** The place of the first reading at or after an instant; how many there are where none is. */
+function firstFrom(time: Float64Array, instant: number): number {
+  let before = -1;
+  let found = time.length;
+  while (found - before > 1) {
+    const middle = (before + found) >> 1;
+    if (time[middle] < instant) before = middle;
+    else found = middle;
+  }
+  return found;
+}
+
+/** 1 for each reading that nothing speaks against. */
+function unmarked(doubt: Uint8Array): Uint8Array {
+  const stays = new Uint8Array(doubt.length);
+  for (let i = 0; i < doubt.length; i++) stays[i] = doubt[i] === 0 ? 1 : 0;
+  return stays;
+}
 
 /** Those readings of a channel that nothing speaks against. */
-export const trusted = (channel: LogChannel): LogChannel =>
-  onlyThose(
-    channel,
-    channel.doubt.map((code) => (code === 0 ? 1 : 0)),
-  );
+export const trusted = (channel: LogChannel): LogChannel => onlyThose(channel, unmarked(channel.doubt));
 
 /** The readings marked with 1. Loops, because a year of minutes passes here. */
 export function onlyThose(channel: LogChannel, stays: Uint8Array): LogChannel {

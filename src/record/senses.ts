@@ -2,6 +2,7 @@
 import type { House, WeatherFile } from '../house.ts';
 import type { LogChannel } from '../logs/index.ts';
 import { type Readings, type SensedLogger, type SenseFinding, senseOf } from '../sense/index.ts';
+import type { Lay } from '../series/laying.ts';
 import type { LoggerReadings } from './loggers.ts';
 
 /** A weather file with those of its channels that the senses look at, each value at the middle of its interval. */
@@ -15,6 +16,7 @@ export function sensesOf(
   { location }: House,
   loggers: readonly LoggerReadings[],
   weather: readonly WeatherReadings[],
+  lay: Lay,
 ): SenseFinding[] {
   const isShared = (file: string) => loggers.filter(({ logger }) => logger.file === file).length > 1;
   const sensed = loggers.map(
@@ -39,6 +41,7 @@ export function sensesOf(
         }
       : null,
     location,
+    lay,
   );
 }
 

@@ -29,7 +29,7 @@ export function carried(scene: Scene): SenseFinding[] {
   const spells = scene.loggers.flatMap((one) => {
     const peers = scene.loggers.filter((it) => it !== one && it.logger.place === one.logger.place);
     const course = peersCourse(scene, one, peers);
-    const humidity = humidityCourse(peers);
+    const humidity = humidityCourse(scene, peers);
     return (['beginning', 'end'] as const).flatMap((end) => {
       const found =
         spell(scene, end, one.temperature, course, 'temperature', 'peers') ??
@@ -82,15 +82,16 @@ const spanOf = ({ from, to, end }: CarriedFinding, timeZone: string) => ({
   why: end === 'beginning' ? 'not placed yet' : 'picked up',
 });
 
-function peersCourse({ weatherTemperature }: Scene, { logger }: Laid, peers: readonly Laid[]) {
+function peersCourse(scene: Scene, { logger }: Laid, peers: readonly Laid[]) {
+  const { weatherTemperature } = scene;
   const weather = logger.place === 'outside' && weatherTemperature ? [weatherTemperature] : [];
   const all = [...peers.map(({ temperature }) => temperature), ...weather];
-  return all.length === 0 ? null : commonCourse(all);
+  return all.length === 0 ? null : commonCourse(all, scene);
 }
 
-function humidityCourse(peers: readonly Laid[]) {
+function humidityCourse(scene: Scene, peers: readonly Laid[]) {
   const all = peers.flatMap(({ relativeHumidity }) => relativeHumidity ?? []);
-  return all.length === 0 ? null : commonCourse(all);
+  return all.length === 0 ? null : commonCourse(all, scene);
 }
 
 function spell(
@@ -103,13 +104,17 @@ function spell(
 ): CarriedFinding | null {
   if (against === 'peers' && course === null) return null;
   const { step } = scene.grid;
-  const cells = new Int32Array(value.length).map((_, i) => i).filter((i) => !Number.isNaN(value[i]));
+  const cells = cellsWith(value);
   if (cells.length * step < SHORTEST) return null;
   if (end === 'end') cells.reverse();
   const inWindow = Math.min(LONGEST / step, Math.floor(cells.length / 4));
   // in the order that leads away from this end of the log
-  const own = new Float64Array(cells.length).map((_, k) => value[cells[k]]);
-  const apart = own.map((it, k) => it - (course?.[cells[k]] ?? 0));
+  const own = new Float64Array(cells.length);
+  const apart = new Float64Array(cells.length);
+  for (let k = 0; k < cells.length; k++) {
+    own[k] = value[cells[k]];
+    apart[k] = own[k] - (course === null ? 0 : course[cells[k]]);
+  }
   const rest = apart.subarray(inWindow);
   const level = medianOf(rest);
   const usual = quantileOf(
@@ -149,6 +154,13 @@ function spell(
     step: sharpest,
     usualStep,
   };
+}
+
+function cellsWith(value: Float64Array): Int32Array {
+  const cells = new Int32Array(value.length);
+  let count = 0;
+  for (let i = 0; i < value.length; i++) if (!Number.isNaN(value[i])) cells[count++] = i;
+  return cells.subarray(0, count);
 }
 
 /** The last cell that is far out, reached from the end of the log over pauses only; -1 when it begins where it belongs. */

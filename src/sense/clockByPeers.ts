@@ -9,7 +9,7 @@ import { spacingOf } from '../series/steps.ts';
 import type { Place } from '../sky/place.ts';
 import { betweenClockChanges, clockOffers, isOff } from './clockOffers.ts';
 import type { SenseFinding } from './finding.ts';
-import { type Course, type PartShift, partShift, SAME } from './pairShift.ts';
+import { type Course, type PartShift, partOf, partShift, SAME } from './pairShift.ts';
 import { type Scene, whereOf } from './scene.ts';
 
 /** [s] Slower readings do not see a step. */
@@ -52,7 +52,7 @@ function groupFindings(group: readonly Course[], scene: Scene): SenseFinding[] {
   if (usable.length < 2) return [];
   const { grid, place } = scene;
   const end = grid.start + grid.step * (grid.length - 1);
-  const spans = betweenClockChanges(grid.start, end, place.timeZone);
+  const recordParts = betweenClockChanges(grid.start, end, place.timeZone).map((span) => partOf(span, grid));
   const pairs: PairShift[] = [];
   for (let a = 0; a < usable.length; a++)
     for (let b = a + 1; b < usable.length; b++) {
@@ -60,7 +60,7 @@ function groupFindings(group: readonly Course[], scene: Scene): SenseFinding[] {
       pairs.push({
         a,
         b,
-        parts: sameFile ? [] : spans.flatMap((span) => partShift(usable[a], usable[b], span, grid) ?? []),
+        parts: sameFile ? [] : recordParts.flatMap((part) => partShift(usable[a], usable[b], part) ?? []),
       });
     }
   return usable.flatMap((one, k) => oneAgainstOthers(one, k, usable, pairs, place) ?? []);

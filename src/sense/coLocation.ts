@@ -4,9 +4,10 @@ import { mean, median, sampleVariance } from 'simple-statistics';
 import type { Where } from '../assessment.ts';
 import { effectiveSamples, lag1Autocorrelation } from '../maths/autocorrelation.ts';
 import { gridOver, timeAt } from '../series/grid.ts';
+import { laid } from '../series/laying.ts';
 import { spacingOf } from '../series/steps.ts';
 import { displayStepOf } from './duplicates.ts';
-import { laid, whereOf } from './scene.ts';
+import { whereOf } from './scene.ts';
 import type { ReadClock, Readings } from './sensed.ts';
 
 const HOUR = 3600;

@@ -31,24 +31,30 @@ function correlations(
   to: number,
   reach: number,
 ): Float64Array {
-  return Float64Array.from({ length: 2 * reach + 1 }, (_, k) => {
-    const lag = k - reach;
-    let [n, sx, sy, sxx, syy, sxy] = [0, 0, 0, 0, 0, 0];
-    const end = Math.min(to, y.length - lag);
-    for (let i = Math.max(from, -lag); i < end; i++) {
-      const a = x[i];
-      const b = y[i + lag];
-      if (Number.isNaN(a) || Number.isNaN(b)) continue;
-      n++;
-      sx += a;
-      sy += b;
-      sxx += a * a;
-      syy += b * b;
-      sxy += a * b;
-    }
-    const spread = Math.sqrt((sxx - (sx * sx) / n) * (syy - (sy * sy) / n));
-    return n < (to - from) / 4 ? Number.NaN : (sxy - (sx * sy) / n) / spread;
-  });
+  return new Float64Array(2 * reach + 1).map((_, k) => correlation(x, y, from, to, k - reach));
+}
+
+function correlation(x: Float64Array, y: Float64Array, from: number, to: number, lag: number): number {
+  let n = 0;
+  let sx = 0;
+  let sy = 0;
+  let sxx = 0;
+  let syy = 0;
+  let sxy = 0;
+  const end = Math.min(to, y.length - lag);
+  for (let i = Math.max(from, -lag); i < end; i++) {
+    const a = x[i];
+    const b = y[i + lag];
+    if (Number.isNaN(a) || Number.isNaN(b)) continue;
+    n++;
+    sx += a;
+    sy += b;
+    sxx += a * a;
+    syy += b * b;
+    sxy += a * b;
+  }
+  const spread = Math.sqrt((sxx - (sx * sx) / n) * (syy - (sy * sy) / n));
+  return n < (to - from) / 4 ? Number.NaN : (sxy - (sx * sy) / n) / spread;
 }
 
 /** Place of the largest that is a number; 0 without one. */

@@ -38,7 +38,7 @@ export function inSun(scene: Scene): SenseFinding[] {
       return place === 'outside'
         ? found(scene, one, overOwnCourse(one.temperature, scene), alone, false)
         : [];
-    const excess = overOthers(one.temperature, commonCourse(others), scene);
+    const excess = overOthers(one.temperature, commonCourse(others, scene), scene);
     // of two loggers the one in the shade is below the other as much as that is above it: only a rise counts
     return found(scene, one, excess, place === 'outside' ? outdoors : indoors, place === 'outside');
   });

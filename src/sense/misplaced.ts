@@ -2,8 +2,9 @@
  * Loggers that stand elsewhere than their entry says. Only a heated house in the cold tells: what is said to be
  * outdoors is then always warmer than what is said to be inside, which nothing but a mistake (or a cellar) makes.
  */
+import { known } from '../series/known.ts';
 import type { Offer, SenseFinding } from './finding.ts';
-import { commonCourse, type Laid, medianOf, quantileOf, type Scene, solarDays, whereOf } from './scene.ts';
+import { commonCourse, type Laid, medianOf, type Scene, solarDays, whereOf } from './scene.ts';
 
 /** [K] Between indoors and outdoors, on average; and the share of the time that the one is above the other. */
 const LEAST_DIFFERENCE = 4;
@@ -42,7 +43,7 @@ function swapped(scene: Scene, cold: Laid, warm: Laid): SenseFinding | null {
   if (days < FEWEST_DAYS) return null;
   const warmer = differences.filter((it) => it > 0).length / differences.length;
   const warmerBy = mean(differences);
-  const level = mean(cold.temperature.filter((it) => !Number.isNaN(it)));
+  const level = mean(known(cold.temperature));
   if (warmerBy < LEAST_DIFFERENCE || warmer < LEAST_SHARE || level > WARMEST_OUTDOORS) return null;
   const dailyRange = medianOf(dailyRanges(warm.temperature, scene));
   const otherDailyRange = medianOf(dailyRanges(cold.temperature, scene));
@@ -64,12 +65,11 @@ function swapped(scene: Scene, cold: Laid, warm: Laid): SenseFinding | null {
  * warmer outdoors is enough to ask; a warm void is not.
  */
 function mayStandOutdoors(scene: Scene, cold: Laid, warm: Laid): boolean {
-  const outdoors = meanCourse([
-    ...scene.loggers
-      .filter((it) => it !== warm && it.logger.place === 'outside')
-      .map(({ temperature }) => temperature),
-    ...(scene.weatherTemperature ? [scene.weatherTemperature] : []),
-  ]);
+  const others = scene.loggers
+    .filter((it) => it !== warm && it.logger.place === 'outside')
+    .map(({ temperature }) => temperature);
+  const weather = scene.weatherTemperature ? [scene.weatherTemperature] : [];
+  const outdoors = meanCourse([...others, ...weather], scene);
   if (outdoors === null) return warm.logger.place === 'outside';
   return follows(cold.temperature, outdoors, scene) >= FOLLOWS;
 }
@@ -86,7 +86,7 @@ function elsewhere(scene: Scene, one: Laid): SenseFinding | null {
     return [...others, ...weather];
   };
   const looksLike = place === 'inside' ? 'outside' : 'inside';
-  const [own, other] = [at(place), at(looksLike)].map(meanCourse);
+  const [own, other] = [at(place), at(looksLike)].map((series) => meanCourse(series, scene));
   const outdoors = place === 'outside' ? own : other;
   if (own === null || other === null || outdoors === null) return null;
   const house = between(own, other, scene);
@@ -119,21 +119,22 @@ function elsewhere(scene: Scene, one: Laid): SenseFinding | null {
 
 /** One less the other wherever both are there, and how many days that is. */
 function between(one: Float64Array, other: Float64Array, { grid }: Scene) {
-  const differences = one.map((it, i) => it - other[i]).filter((it) => !Number.isNaN(it));
+  const differences = known(one.map((it, i) => it - other[i]));
   return { differences, days: (differences.length * grid.step) / 86_400 };
 }
 
 /** Of each day that is there whole or nearly: largest less smallest [K]. */
 function dailyRanges(temperature: Float64Array, scene: Scene): number[] {
   return solarDays(scene).flatMap(({ from, to }) => {
-    const day = temperature.subarray(from, to).filter((it) => !Number.isNaN(it));
+    const day = known(temperature.subarray(from, to));
     return day.length < (0.8 * 86_400) / scene.grid.step ? [] : [Math.max(...day) - Math.min(...day)];
   });
 }
 
 /** Slope of the daily ups and downs over those outdoors, about each day's mean. */
 function follows(temperature: Float64Array, outdoors: Float64Array, scene: Scene): number {
-  let [cross, square] = [0, 0];
+  let cross = 0;
+  let square = 0;
   for (const { from, to } of solarDays(scene)) {
     const cells = Array.from({ length: to - from }, (_, i) => from + i).filter(
       (i) => !Number.isNaN(temperature[i]) && !Number.isNaN(outdoors[i]),
@@ -148,11 +149,14 @@ function follows(temperature: Float64Array, outdoors: Float64Array, scene: Scene
 }
 
 /** Their common course at its level; null of none. */
-function meanCourse(series: readonly Float64Array[]): Float64Array | null {
+function meanCourse(series: readonly Float64Array[], scene: Scene): Float64Array | null {
   if (series.length === 0) return null;
-  const level = quantileOf(series.map(medianOf), 0.5);
-  return commonCourse(series).map((it) => it + level);
+  const level = medianOf(series.map(scene.levelOf));
+  return commonCourse(series, scene).map((it) => it + level);
 }
 
-const mean = (values: ArrayLike<number>) =>
-  Array.from(values).reduce((sum, it) => sum + it, 0) / values.length;
+function mean(values: ArrayLike<number>): number {
+  let sum = 0;
+  for (let i = 0; i < values.length; i++) sum += values[i];
+  return sum / values.length;
+}

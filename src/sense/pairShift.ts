@@ -34,27 +34,40 @@ export interface Course {
   readonly temperature: Float64Array;
 }
 
-export type PartShift = ClockError & { readonly correlationNow: number; readonly correlationThen: number };
+/** One part of the record, between two changes of the clocks [s], and what the courses do in it. */
+export interface Part {
+  readonly span: { readonly from: number; readonly to: number };
+  readonly grid: Grid;
+  /** The irregular changes of a course, over so many cells. */
+  changes(course: Course, width: number): Float64Array;
+}
 
-/**
- * What to add to b's clock to agree with a's; null where the two do not speak clearly in this part of the record.
- *
- * @param span part of the record [s]
- */
-export function partShift(
-  a: Course,
-  b: Course,
-  span: { from: number; to: number },
-  grid: Grid,
-): PartShift | null {
-  const { step } = grid;
-  const slower = Math.max(a.spacing, b.spacing);
-  const width = Math.max(1, Math.round(slower / step));
+/** Each course's changes are worked out once, however many others it is compared with. */
+export function partOf(span: Part['span'], grid: Grid): Part {
   const first = Math.max(0, indexAt(grid, span.from));
   const beyond = Math.min(grid.length, indexAt(grid, span.to) + 1);
-  const [x, y] = [a, b].map(({ temperature }) =>
-    irregularChanges(temperature.subarray(first, beyond), grid, width),
-  );
+  const known = new Map<Course, Map<number, Float64Array>>();
+  return {
+    span,
+    grid,
+    changes(course, width) {
+      const own = known.get(course) ?? new Map<number, Float64Array>();
+      const changes =
+        own.get(width) ?? irregularChanges(course.temperature.subarray(first, beyond), grid, width);
+      known.set(course, own.set(width, changes));
+      return changes;
+    },
+  };
+}
+
+export type PartShift = ClockError & { readonly correlationNow: number; readonly correlationThen: number };
+
+/** What to add to b's clock to agree with a's; null where the two do not speak clearly in this part of the record. */
+export function partShift(a: Course, b: Course, part: Part): PartShift | null {
+  const { step } = part.grid;
+  const slower = Math.max(a.spacing, b.spacing);
+  const width = Math.max(1, Math.round(slower / step));
+  const [x, y] = [part.changes(a, width), part.changes(b, width)];
   const reach = Math.round(FURTHEST / step);
   const near = Math.round(SAME / step);
   const blocks = blocksOf(x, y, Math.round(BLOCK / step), reach);
@@ -81,7 +94,7 @@ export function partShift(
   // half a cell, half the slower one's interval, and the median's own error (1.25 σ/√n, the deciles 2.56 σ apart)
   const half = step / 2 + slower / 2 + (2 * 1.25 * spread) / 2.56 / Math.sqrt(agreeing.length);
   return {
-    ...span,
+    ...part.span,
     correction,
     low: correction - half,
     high: correction + half,

@@ -1,11 +1,10 @@
 /** All loggers of a house on one grid, beside the sun: what the senses look at. */
 import type { Where } from '../assessment.ts';
 import { type Grid, gridOver, timeAt } from '../series/grid.ts';
-import { resample } from '../series/resample.ts';
-import { longestStepOf } from '../series/steps.ts';
+import { type Lay, laid, type Readings } from '../series/laying.ts';
 import type { Place } from '../sky/place.ts';
 import { sunPosition } from '../sky/sunPosition.ts';
-import type { ReadClock, Readings, SensedLogger, SensedWeather } from './sensed.ts';
+import type { ReadClock, SensedLogger, SensedWeather } from './sensed.ts';
 
 export interface Laid {
   readonly logger: SensedLogger;
@@ -23,6 +22,8 @@ export interface Scene {
   /** On the grid [°C], [W/m²]; null where there is none. */
   readonly weatherTemperature: Float64Array | null;
   readonly irradiance: Float64Array | null;
+  /** The median of one of these series. */
+  readonly levelOf: (series: Float64Array) => number;
   /** Of the sun at each cell [rad]. */
   readonly elevation: Float64Array;
   readonly azimuth: Float64Array;
@@ -33,6 +34,7 @@ export function sceneOf(
   loggers: readonly SensedLogger[],
   weather: SensedWeather | null,
   place: Place,
+  lay: Lay = laid,
 ): Scene | null {
   const useful = loggers.filter(({ temperature }) => temperature.time.length > 1);
   if (useful.length === 0) return null;
@@ -40,27 +42,33 @@ export function sceneOf(
     Math.min(...useful.map(({ temperature }) => temperature.time[0])),
     Math.max(...useful.map(({ temperature: { time } }) => time[time.length - 1])),
   );
-  const onGrid = (readings: Readings | undefined) => (readings ? laid(readings, grid) : null);
+  const onGrid = (readings: Readings | undefined) => (readings ? lay(readings, grid) : null);
   const sun = Array.from({ length: grid.length }, (_, i) => sunPosition(timeAt(grid, i), place));
   return {
     grid,
     place,
     loggers: useful.map((logger) => ({
       logger,
-      temperature: laid(logger.temperature, grid),
+      temperature: lay(logger.temperature, grid),
       relativeHumidity: onGrid(logger.relativeHumidity),
     })),
     weather,
     weatherTemperature: onGrid(weather?.temperature),
     irradiance: onGrid(weather?.irradiance),
+    levelOf: levelsOnce(),
     elevation: Float64Array.from(sun, ({ elevation }) => elevation),
     azimuth: Float64Array.from(sun, ({ azimuth }) => azimuth),
   };
 }
 
-/** The readings on a grid, with gaps where they are further apart than the logger's habit. */
-export function laid({ time, value }: Readings, grid: Grid): Float64Array {
-  return resample(time, value, grid, longestStepOf(time));
+/** The same series are looked at by many. */
+function levelsOnce(): Scene['levelOf'] {
+  const levels = new Map<Float64Array, number>();
+  return (series) => {
+    const level = levels.get(series) ?? medianOf(series);
+    levels.set(series, level);
+    return level;
+  };
 }
 
 /** More values than this are thinned before they are sorted. */
@@ -89,8 +97,11 @@ export const medianOf = (values: ArrayLike<number>) => quantileOf(values, 0.5);
  * At each cell the median of several series, each less its own median, so that one that drops out makes no
  * step; NaN where none is there.
  */
-export function commonCourse(series: readonly Float64Array[]): Float64Array {
-  const levels = series.map(medianOf);
+export function commonCourse(
+  series: readonly Float64Array[],
+  { levelOf }: Pick<Scene, 'levelOf'>,
+): Float64Array {
+  const levels = series.map(levelOf);
   const present = new Float64Array(series.length);
   return series[0].map((_, cell) => {
     let count = 0;

@@ -1,5 +1,6 @@
 /** What only shows when all loggers of a house, its weather and the sun are seen together. */
 import type { Where } from '../assessment.ts';
+import type { Lay } from '../series/laying.ts';
 import type { Place } from '../sky/place.ts';
 import { carried } from './carried.ts';
 import { clockByPeers } from './clockByPeers.ts';
@@ -17,11 +18,14 @@ import { stopped } from './stopped.ts';
  * Questions about the loggers of one house, each with its evidence and what would answer it in `house.json`.
  * Nothing is changed. Of two loggers that are one recording the later is seen no further; with a logger in the wrong
  * place, or one whose clock is off, the questions that build on place and clock wait for the answer.
+ *
+ * @param lay for a caller that lays the same readings on a grid itself
  */
 export function senseOf(
   loggers: readonly SensedLogger[],
   weather: SensedWeather | null,
   place: Place,
+  lay?: Lay,
 ): SenseFinding[] {
   const same = duplicatesAmong(loggers);
   const again = new Set(same.map(({ second }) => second));
@@ -29,6 +33,7 @@ export function senseOf(
     loggers.filter((_, k) => !again.has(k)),
     weather,
     place,
+    lay,
   );
   const twins: SenseFinding[] = same.map(({ finding }) => finding);
   if (scene === null) return twins;

@@ -1,12 +1,8 @@
 /** What the whole-record sense looks at: the loggers of one house, and its weather. */
 import type { Logger } from '../house.ts';
+import type { Readings } from '../series/laying.ts';
 
-export interface Readings {
-  /** Instants, strictly rising [s since 1970 UTC]; length n. */
-  readonly time: Float64Array;
-  /** Length n; NaN where missing. */
-  readonly value: Float64Array;
-}
+export type { Readings };
 
 /** How the file's clock was read. */
 export interface ReadClock {

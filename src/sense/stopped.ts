@@ -1,5 +1,6 @@
 /** A logger that stopped measuring and goes on repeating itself, while its peers go on living. */
 import { timeAt } from '../series/grid.ts';
+import { known } from '../series/known.ts';
 import { resolutionOf } from '../series/steps.ts';
 import type { SenseFinding } from './finding.ts';
 import { type Laid, type Scene, whereOf } from './scene.ts';
@@ -75,8 +76,8 @@ function rests(values: Float64Array): [Rest, Rest] {
 const SAME = 1e-9;
 
 const rangeOf = (values: Float64Array): number => {
-  const known = values.filter((value) => !Number.isNaN(value));
-  return known.length === 0
+  const present = known(values);
+  return present.length === 0
     ? 0
-    : known.reduce((a, b) => Math.max(a, b)) - known.reduce((a, b) => Math.min(a, b));
+    : present.reduce((a, b) => Math.max(a, b)) - present.reduce((a, b) => Math.min(a, b));
 };

@@ -24,12 +24,13 @@ export function cellMeans(grid: Grid): CellMeans {
       const left = inCells(from);
       const right = inCells(to);
       const slope = (valueTo - valueFrom) / (right - left);
-      const lastCell = Math.min(length - 1, Math.ceil(right) - 1);
-      for (let cell = Math.max(0, Math.floor(left)); cell <= lastCell; cell++) {
-        const a = Math.max(left, cell);
+      let cell = Math.max(0, Math.floor(left));
+      let a = Math.max(left, cell);
+      for (; cell < length && cell < right; cell++) {
         const b = Math.min(right, cell + 1);
         integral[cell] += (b - a) * (valueFrom + slope * ((a + b) / 2 - left));
         covered[cell] += b - a;
+        a = b;
       }
     },
     means: () => integral.map((it, i) => (covered[i] >= 1 - UNCOVERED ? it / covered[i] : Number.NaN)),

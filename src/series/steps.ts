@@ -1,11 +1,12 @@
 /** How far readings lie apart, in value and in time. */
+import { distinctOf } from './distinct.ts';
 
 /** Readings further apart are not joined, unless the logger itself is slower [s]. */
 export const LONGEST_STEP = 3600;
 
 /** The smallest step between values that occurs [same unit]; 0 where every value is the same. */
 export function resolutionOf(value: Float64Array): number {
-  const sorted = value.slice().sort();
+  const sorted = distinctOf(value);
   // Nearer than this two numbers of a file were one before their unit was converted.
   const same = 1e-9 * Math.max(Math.abs(sorted[0]), Math.abs(sorted[sorted.length - 1]));
   let smallest = Number.POSITIVE_INFINITY;
@@ -32,16 +33,22 @@ export function spacingOf(time: Float64Array): number {
  * R. S. Boyer and J S. Moore, MJRTY: a fast majority vote algorithm, 1991.
  */
 function majorityStep(time: Float64Array): number | null {
-  let candidate = 0;
+  const first = time[1] - time[0];
+  if (isMajority(first, time)) return first;
+  let candidate = first;
   let lead = 0;
   for (let i = 1; i < time.length; i++) {
     const step = time[i] - time[i - 1];
     if (lead === 0) candidate = step;
     lead += step === candidate ? 1 : -1;
   }
+  return isMajority(candidate, time) ? candidate : null;
+}
+
+function isMajority(step: number, time: Float64Array): boolean {
   let votes = 0;
-  for (let i = 1; i < time.length; i++) if (time[i] - time[i - 1] === candidate) votes++;
-  return 2 * votes > time.length - 1 ? candidate : null;
+  for (let i = 1; i < time.length; i++) if (time[i] - time[i - 1] === step) votes++;
+  return 2 * votes > time.length - 1;
 }
 
 /** The longest step that a series is drawn across: an hour, or 2.5 spacings of a slower logger [s]. */

@@ -28,6 +28,11 @@ describe('how the readings lie in time', () => {
     expect(isIrregular(day.time)).toBe(false);
   });
 
+  test('the spacing is that of most steps, however the first ones are', () => {
+    expect(spacingOf(Float64Array.of(0, 7, 20, 620, 1220, 1820))).toBe(600);
+    expect(spacingOf(Float64Array.of(0, 10, 30, 60, 100, 150))).toBe(30);
+  });
+
   test('gaps are counted from more than an hour on, by the reading before them', () => {
     // 20 to 23 missing: 50 minutes from 19 to 24; 60 to 70: 2 h; 100 to 129: 5 h 10 min
     const kept = onlyReadings(

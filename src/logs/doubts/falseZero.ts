@@ -60,34 +60,54 @@ function runsAt(value: Float64Array, zero: number): Run[] {
 function leapsTo(zero: number, { time, value }: Series, others: readonly Series[]): number[] {
   const runs = runsAt(value, zero);
   if (runs.length === 0) return [];
-  const steps = sortedSteps(value.filter((it) => Math.abs(it - zero) > ROUNDING));
-  const leap = Math.max(LEAP, LEAP_IN_STEPS * quantile(steps, 0.5));
   const reach = Math.max(LONGEST_STEP, 3 * spacingOf(time));
+  const high = runs.map((run) => leapOf(run, zero, { time, value }, reach)).filter(({ size }) => size > LEAP);
+  if (high.length === 0) return [];
+  const steps = sortedSteps(value.filter((it) => Math.abs(it - zero) > ROUNDING));
+  const least = Math.max(LEAP, LEAP_IN_STEPS * quantile(steps, 0.5));
   const warm = others.filter((other) => other.quantity === 'temperature');
 
-  /** All readings of one side, where they are many enough, lie far: by their middle. */
-  const liesFar = (from: number, to: number) =>
-    from >= 0 && to <= value.length && middleDistance(value.slice(from, to), zero) > 2 * leap;
   /** A logger that was carried from the cold into the warm takes its other thermometer along. */
   const cameAlong = (at: number, later: number) =>
     warm.some((other) => {
       const then = Math.abs(valueAt(other, time[at]) - zero);
-      return then > ROUNDING && then < leap && Math.abs(valueAt(other, time[later]) - zero) > 2 * leap;
+      return then > ROUNDING && then < least && Math.abs(valueAt(other, time[later]) - zero) > 2 * least;
     });
+  return high
+    .filter(({ size, edge }) => size > least && !(edge && cameAlong(edge.at, edge.later)))
+    .flatMap(({ run }) => places(run));
+}
 
-  return runs
-    .filter(([first, end]) => {
-      const hasBefore = first > 0 && time[first] - time[first - 1] <= reach;
-      const hasAfter = end < value.length && time[end] - time[end - 1] <= reach;
-      if (hasBefore && hasAfter) {
-        const before = value[first - 1] - zero;
-        const after = value[end] - zero;
-        return before * after > 0 && Math.min(Math.abs(before), Math.abs(after)) > leap;
-      }
-      if (hasAfter) return liesFar(end, end + FOLLOWING) && !cameAlong(end - 1, end + FOLLOWING - 1);
-      return hasBefore && liesFar(first - FOLLOWING, first) && !cameAlong(first, first - FOLLOWING);
-    })
-    .flatMap(places);
+interface Leap {
+  readonly run: Run;
+  /** What the readings around it clear; 0 where they do not tell. */
+  readonly size: number;
+  /** At an end of the record or a gap: its outermost reading, and the furthest that was looked at beyond it. */
+  readonly edge: { readonly at: number; readonly later: number } | null;
+}
+
+function leapOf(
+  run: Run,
+  zero: number,
+  { time, value }: Pick<Series, 'time' | 'value'>,
+  reach: number,
+): Leap {
+  const [first, end] = run;
+  const hasBefore = first > 0 && time[first] - time[first - 1] <= reach;
+  const hasAfter = end < value.length && time[end] - time[end - 1] <= reach;
+  if (hasBefore && hasAfter) {
+    const before = value[first - 1] - zero;
+    const after = value[end] - zero;
+    return { run, size: before * after > 0 ? Math.min(Math.abs(before), Math.abs(after)) : 0, edge: null };
+  }
+  /** All readings of one side, where they are many enough, lie far: by their middle. */
+  const half = (from: number, to: number) =>
+    from >= 0 && to <= value.length ? middleDistance(value.slice(from, to), zero) / 2 : 0;
+  if (hasAfter)
+    return { run, size: half(end, end + FOLLOWING), edge: { at: end - 1, later: end + FOLLOWING - 1 } };
+  if (hasBefore)
+    return { run, size: half(first - FOLLOWING, first), edge: { at: first, later: first - FOLLOWING } };
+  return { run, size: 0, edge: null };
 }
 
 function middleDistance(values: Float64Array, zero: number): number {

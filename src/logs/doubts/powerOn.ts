@@ -13,10 +13,10 @@ export function powerOnReadings({ quantity, value }: Series): number[] {
   if (quantity !== 'temperature') return [];
   const found: number[] = [];
   let highest = Number.NEGATIVE_INFINITY;
-  value.forEach((it, i) => {
-    if (Math.abs(it - POWER_ON) < ROUNDING) found.push(i);
-    else if (it > highest) highest = it;
-  });
+  for (let i = 0; i < value.length; i++) {
+    if (Math.abs(value[i] - POWER_ON) < ROUNDING) found.push(i);
+    else if (value[i] > highest) highest = value[i];
+  }
   const hasOthers = found.length < value.length;
   return hasOthers && highest < POWER_ON - FAR ? found : [];
 }
