@@ -1,6 +1,6 @@
 /** What the pages about humidity and about the loggers may know of the answers: beside `shapes.ts`. */
 import type { Quantity } from '../../src/assessment.ts';
-import type { ReadingsAnswer, ThinnedChannel } from './shapes.ts';
+import type { ReadingsAnswer, ThinnedChannel, Work } from './shapes.ts';
 
 /** Moist air, thinned: of each logger temperature, humidity and what follows from both. */
 export interface HumidityAnswer
@@ -10,6 +10,11 @@ export interface HumidityAnswer
   readonly loggers: readonly LoggerMoisture[];
   /** The file that stands for the air outside; null without one. */
   readonly outside: string | null;
+}
+
+/** How far the humidity is worked out; null when nobody waits for it, or not for long. */
+export interface HumidityProgress {
+  readonly work: Work | null;
 }
 
 export interface LoggerMoisture {

@@ -9,6 +9,7 @@ import { withoutOffsets } from '../../src/record/sideBySide.ts';
 import { longestStepOf } from '../../src/series/steps.ts';
 import { instantOf } from '../../src/sky/zone.ts';
 import type { Reading, StoredChannel } from '../store/reading.ts';
+import { nextTurn } from './keptForLast.ts';
 import { storedSeries } from './storedSeries.ts';
 
 export interface LoggerAir {
@@ -32,16 +33,17 @@ export interface MoistHouse {
   readonly reading: Reading;
 }
 
-/** The air of a span of instants [s], and of the nearest days beside it: a line may begin there. */
-export function moistAirOf(it: MoistHouse, span: Span): LoggerAir[] {
-  const airs = [...loggersAir(it, span), ...weatherAir(it, span)];
+/**
+ * The air of a span of instants [s], and of the nearest days beside it: a line may begin there. One logger is gone
+ * through at a time, so that other requests come in between.
+ */
+export async function moistAirOf(it: MoistHouse, span: Span): Promise<LoggerAir[]> {
+  const airs = [...(await loggersAir(it, span)), ...weatherAir(it, span)];
   const outside = airs.find(({ file }) => file === outsideFileOf(it))?.air;
+  const longest = outside === undefined ? 0 : longestStepOf(outside.time);
   return airs.map((own) => ({
     ...own,
-    excess:
-      own.place === 'inside' && outside !== undefined
-        ? excessOver(own.air, outside, longestStepOf(outside.time))
-        : null,
+    excess: own.place === 'inside' && outside !== undefined ? excessOver(own.air, outside, longest) : null,
   }));
 }
 
@@ -56,9 +58,10 @@ export function outsideFileOf({ house, channels }: MoistHouse): string | null {
 
 type Air = Omit<LoggerAir, 'excess'>;
 
-function loggersAir({ house, channels, reading }: MoistHouse, span: Span): Air[] {
+async function loggersAir({ house, channels, reading }: MoistHouse, span: Span): Promise<Air[]> {
   const spell = spellOf(house);
-  const loggers = house.loggers.flatMap((logger): LoggerReadings[] => {
+  const loggers: LoggerReadings[] = [];
+  for (const logger of house.loggers) {
     const series = (quantity: 'temperature' | 'humidity') => {
       const stored = storedOf(logger, quantity, channels);
       if (stored === null) return null;
@@ -68,14 +71,18 @@ function loggersAir({ house, channels, reading }: MoistHouse, span: Span): Air[]
       return used.time.length === 0 ? null : centred(used, logger);
     };
     const temperature = series('temperature');
-    if (temperature === null) return [];
-    return [{ logger, temperature, humidity: series('humidity'), temperatureSd: LOGGER_SD }];
-  });
+    if (temperature !== null)
+      loggers.push({ logger, temperature, humidity: series('humidity'), temperatureSd: LOGGER_SD });
+    await nextTurn();
+  }
+  const airs: Air[] = [];
   // Loggers without humidity stay among them until here: what each is off is told by all of them together.
-  return withoutOffsets(loggers, house, []).flatMap(({ logger, temperature, humidity }) => {
+  for (const { logger, temperature, humidity } of withoutOffsets(loggers, house, [])) {
     const { file, room = null, place } = logger;
-    return airOf(temperature, humidity).map((air) => ({ file, room, place, air }));
-  });
+    for (const air of airOf(temperature, humidity)) airs.push({ file, room, place, air });
+    await nextTurn();
+  }
+  return airs;
 }
 
 /** When all loggers lay side by side, which tells what each is off at any other time. */

@@ -2,7 +2,7 @@
 import { longestStepOf } from '../../src/series/steps.ts';
 import { endOf } from './chartSpan.ts';
 import type { LoggerAir, MoistHouse } from './moistAir.ts';
-import { type MoistPiece, moistPieces } from './moistPieces.ts';
+import { type MoistPiece, moistPieces, type Way } from './moistPieces.ts';
 import { type Intervals, type Thinned, thinner } from './thin.ts';
 
 export interface MoistLine extends Pick<LoggerAir, 'file' | 'room' | 'place'> {
@@ -15,9 +15,13 @@ export interface MoistLine extends Pick<LoggerAir, 'file' | 'room' | 'place'> {
 }
 
 /** Made from the readings themselves. */
-export async function moistLinesOver(house: MoistHouse, intervals: Intervals): Promise<MoistLine[]> {
+export async function moistLinesOver(
+  house: MoistHouse,
+  intervals: Intervals,
+  way: Way,
+): Promise<MoistLine[]> {
   const collector = lineCollector(intervals, true);
-  for await (const piece of moistPieces(house, { from: intervals.start, to: endOf(intervals) }))
+  for await (const piece of moistPieces(house, { from: intervals.start, to: endOf(intervals) }, way))
     collector.take(piece);
   return collector.lines();
 }
@@ -40,8 +44,7 @@ export function lineCollector(intervals: Intervals, joined: boolean) {
       const { air, excess, begin, end } = piece;
       const put = (quantity: MoistLine['quantity'], over: boolean, values: Float64Array) => {
         const { add } = lineOf(piece, quantity, over);
-        for (let i = begin; i < end; i++)
-          if (!Number.isNaN(values[i])) add(air.time[i], values[i], values[i]);
+        add({ time: air.time, min: values, max: values }, begin, end);
       };
       put('temperature', false, air.temperature);
       put('humidity', false, air.relativeHumidity);

@@ -3,11 +3,13 @@ import type { Night } from '../../src/sky/nights.ts';
 import type { LoggerMoisture, MeanMoisture } from './loggerShapes.ts';
 import { indexAt, type MoistPiece } from './moistPieces.ts';
 
+/** @param nights in the order of time */
 export function meansCollector(nights: readonly Night[]) {
   const loggers = new Map<
     string,
     Pick<MoistPiece, 'file' | 'room' | 'place'> & { sums: Sums; nights: Sums[] }
   >();
+  const sunrises = Float64Array.from(nights, ({ sunrise }) => sunrise);
   let [first, last] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
   return {
     take(piece: MoistPiece) {
@@ -24,12 +26,11 @@ export function meansCollector(nights: readonly Night[]) {
       first = Math.min(first, air.time[begin]);
       last = Math.max(last, air.time[end - 1]);
       sumUp(own.sums, piece, begin, end);
-      for (const [i, { sunset, sunrise }] of nights.entries()) {
-        if (sunrise < air.time[begin] || sunset > air.time[end - 1]) continue;
-        const [from, to] = [sunset, sunrise].map((at) =>
-          Math.min(Math.max(indexAt(air.time, at), begin), end),
-        );
-        sumUp(own.nights[i], piece, from, to);
+      const within = (instant: number) => Math.min(Math.max(indexAt(air.time, instant), begin), end);
+      for (let i = indexAt(sunrises, air.time[begin]); i < nights.length; i++) {
+        const { sunset, sunrise } = nights[i];
+        if (sunset > air.time[end - 1]) break;
+        sumUp(own.nights[i], piece, within(sunset), within(sunrise));
       }
     },
     /** Bounds of all readings [s]; infinite without any. */
@@ -65,11 +66,14 @@ const emptySums = (): Sums => ({
 /** Adds the readings from `begin` to before `end`; those not known are left out. */
 function sumUp(sums: Sums, { air, excess }: MoistPiece, begin: number, end: number): void {
   const add = (into: Sum, values: Float64Array) => {
+    let { n, sum } = into;
     for (let i = begin; i < end; i++) {
       if (Number.isNaN(values[i])) continue;
-      into.n++;
-      into.sum += values[i];
+      n++;
+      sum += values[i];
     }
+    into.n = n;
+    into.sum = sum;
   };
   add(sums.temperature, air.temperature);
   add(sums.humidity, air.relativeHumidity);

@@ -5,8 +5,10 @@ import { nightsBetween } from '../../src/sky/nights.ts';
 import { instantOf } from '../../src/sky/zone.ts';
 import { refused } from '../refused.ts';
 import type { Services } from '../services.ts';
+import type { Extremes } from '../store/hourBlob.ts';
 import type { Reading, StoredChannel } from '../store/reading.ts';
 import { endOf, intervalsAsked, span, storedHouse, thinnedChannel } from './chartSpan.ts';
+import { keptForLast } from './keptForLast.ts';
 import type { ReadingsAnswer, ThinnedChannel } from './shapes.ts';
 import { DAY, HOUR, type Intervals, isCoarse, isCoarsest, middles, thinner } from './thin.ts';
 import { checkedQuery } from './validate.ts';
@@ -16,8 +18,9 @@ const STEPS_TO_A_GAP = 2.5;
 /** More marks than this are a smear. */
 const MOST_DOUBTED = 500;
 
-export const readingsApi = ({ reading }: Pick<Services, 'reading'>) =>
-  new Hono().get('/:id/readings', checkedQuery(span), (c) => {
+export const readingsApi = ({ reading }: Pick<Services, 'reading'>) => {
+  const nightsOf = nightsIn(reading);
+  return new Hono().get('/:id/readings', checkedQuery(span), async (c) => {
     const id = c.req.param('id');
     const asked = c.req.valid('query');
     const house = storedHouse(reading, id);
@@ -37,7 +40,7 @@ export const readingsApi = ({ reading }: Pick<Services, 'reading'>) =>
         ...thinned(channel, intervals, reading),
         ...doubtedOf(reading.doubted(channel.number, from, to)),
       })),
-      nights: nightsOf(id, house, Math.max(from, first), Math.min(to, last), reading),
+      nights: await nightsOf(id, Math.max(from, first), Math.min(to, last)),
       stages: (house.stages ?? []).map((stage) => ({ name: stage.name, ...spanOf(stage, house) })),
       notes: (house.notes ?? []).map(({ at, text }) => ({
         at: instantOf(at, house.location.timeZone),
@@ -53,6 +56,7 @@ export const readingsApi = ({ reading }: Pick<Services, 'reading'>) =>
     };
     return c.json(answer);
   });
+};
 
 /** Local times of house.json as instants [s]. */
 const spanOf = ({ from, to }: { readonly from: string; readonly to: string }, { location }: House) => ({
@@ -65,13 +69,12 @@ function thinned(channel: StoredChannel, intervals: Intervals, reading: Reading)
   // A summary stands at the middle of its hour or day, up to half of that from either reading.
   const summed = isCoarsest(intervals) ? DAY : isCoarse(intervals) ? HOUR : 0;
   const { add, thinned } = thinner(intervals, STEPS_TO_A_GAP * spacing + summed);
-  const addMiddle = (start: number, min: number, max: number) => add(start + summed / 2, min, max);
+  const addMiddles = ({ start, min, max }: Extremes) =>
+    add({ time: start.map((it) => it + summed / 2), min, max });
   const stretch = [number, intervals.start, endOf(intervals)] as const;
-  if (summed === DAY) reading.eachDay(...stretch, addMiddle);
-  else if (summed === HOUR) reading.eachHour(...stretch, addMiddle);
-  else
-    for (const { time, value } of reading.readings(...stretch))
-      for (let i = 0; i < time.length; i++) add(time[i], value[i], value[i]);
+  if (summed === DAY) addMiddles(reading.dayExtremes(...stretch));
+  else if (summed === HOUR) addMiddles(reading.hourExtremes(...stretch));
+  else for (const { time, value } of reading.readings(...stretch)) add({ time, min: value, max: value });
   return thinnedChannel(channel, thinned);
 }
 
@@ -84,20 +87,23 @@ function doubtedOf(instants: Iterable<number>): Pick<ThinnedChannel, 'doubted'> 
   return at.length === 0 ? {} : { doubted: { at, more: false } };
 }
 
-/** The judged nights of the span; before the assessment, the nights as the sun has them, none of them used. */
-function nightsOf(
-  id: string,
-  house: House,
-  from: number,
-  to: number,
-  reading: Reading,
-): ReadingsAnswer['nights'] {
-  if (from > to) return [];
-  if (reading.assessment(id) !== null) return reading.nights(id, from, to);
-  return nightsBetween(from, to, house.location).map(({ date, sunset, sunrise }) => ({
-    date,
-    sunset,
-    sunrise,
-    used: false,
-  }));
+/** The judged nights of a span; before the assessment, the nights as the sun has them, none of them used. */
+function nightsIn(reading: Reading) {
+  // Ten years of sunsets take as long as all of the readings.
+  const ofSun = keptForLast(reading, async (id) => {
+    const channels = reading.channels(id);
+    const first = Math.min(...channels.map((channel) => channel.first));
+    const last = Math.max(...channels.map((channel) => channel.last));
+    return nightsBetween(first, last, storedHouse(reading, id).location).map(({ date, sunset, sunrise }) => ({
+      date,
+      sunset,
+      sunrise,
+      used: false,
+    }));
+  });
+  return async (id: string, from: number, to: number): Promise<ReadingsAnswer['nights']> => {
+    if (from > to) return [];
+    if (reading.isAssessed(id)) return reading.nights(id, from, to);
+    return (await ofSun(id)).filter(({ sunset, sunrise }) => sunset <= to && sunrise >= from);
+  };
 }

@@ -11,18 +11,10 @@ export function storedSeries(
   { number, column, quantity, ...bounds }: StoredChannel,
   { from, to }: { readonly from: number; readonly to: number } = { from: bounds.first, to: bounds.last },
 ): LogChannel {
-  const days = reading.readings(number, from, to);
-  const length = days.reduce((sum, day) => sum + day.time.length, 0);
-  const [time, value] = [new Float64Array(length), new Float64Array(length)];
-  let at = 0;
-  for (const day of days) {
-    time.set(day.time, at);
-    value.set(day.value, at);
-    at += day.time.length;
-  }
-  const doubt = new Uint8Array(length);
+  const { time, value } = reading.series(number, from, to);
+  const doubt = new Uint8Array(time.length);
   let next = 0;
-  for (const instant of length === 0 ? [] : reading.doubted(number, time[0], time[length - 1])) {
+  for (const instant of time.length === 0 ? [] : reading.doubted(number, time[0], time[time.length - 1])) {
     while (time[next] < instant) next++;
     if (time[next] === instant) doubt[next] = 1;
   }

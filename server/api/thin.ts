@@ -7,12 +7,13 @@ export interface Intervals {
   readonly count: number;
 }
 
-/** What falls into one interval: a reading, or the summary of an hour. */
-export interface Sample {
+/** What falls into the intervals, in the order of time: readings, or summaries of hours. */
+export interface Samples {
   /** [s] */
-  readonly time: number;
-  readonly min: number;
-  readonly max: number;
+  readonly time: Float64Array;
+  /** NaN for what is not known. */
+  readonly min: Float64Array;
+  readonly max: Float64Array;
 }
 
 /** Intervals this long or longer begin on the hour and are whole hours, so that hourly summaries fill them [s]. */
@@ -46,8 +47,8 @@ export interface Thinned {
 }
 
 /**
- * Takes samples in the order of time, each widening its interval; those outside the intervals serve as the ends of
- * lines only. An interval that merely lies between two samples no further apart than `longest` is no gap: it gets the
+ * Takes samples in the order of time, piece by piece, each widening its interval; those outside the intervals serve as
+ * the ends of lines only. An interval that merely lies between two samples no further apart than `longest` is no gap: it gets the
  * straight line between them.
  *
  * @param longest [s]
@@ -61,26 +62,42 @@ export function thinner({ start, step, count }: Intervals, longest: number) {
     if (!(min[i] <= low)) min[i] = low;
     if (!(max[i] >= high)) max[i] = high;
   };
-  const add = (time: number, low: number, high: number) => {
-    const i = Math.floor((time - start) / step);
-    const middle = (low + high) / 2;
-    if (time - lastTime <= longest) {
-      const first = Math.max(0, Math.floor((lastTime - start) / step) + 1);
-      for (let between = first; between < Math.min(i, count); between++) {
-        const share = (start + (between + 0.5) * step - lastTime) / (time - lastTime);
-        const value = lastMiddle + (middle - lastMiddle) * share;
-        widen(between, value, value);
+  const add = (samples: Samples, from = 0, to = samples.time.length) => {
+    // Numbers of its own, and no more divisions than needed: millions of samples pass here.
+    let i = -1;
+    let end = Number.NEGATIVE_INFINITY; // of interval i
+    let before = lastTime;
+    let middleBefore = lastMiddle;
+    for (let k = from; k < to; k++) {
+      const low = samples.min[k];
+      if (Number.isNaN(low)) continue;
+      const high = samples.max[k];
+      const time = samples.time[k];
+      if (time >= end) {
+        i = Math.floor((time - start) / step);
+        end = start + (i + 1) * step;
       }
+      const middle = (low + high) / 2;
+      if (time - before <= longest) {
+        const first = Math.max(0, Math.floor((before - start) / step) + 1);
+        for (let between = first; between < Math.min(i, count); between++) {
+          const share = (start + (between + 0.5) * step - before) / (time - before);
+          const value = middleBefore + (middle - middleBefore) * share;
+          widen(between, value, value);
+        }
+      }
+      widen(i, low, high);
+      before = time;
+      middleBefore = middle;
     }
-    widen(i, low, high);
-    [lastTime, lastMiddle] = [time, middle];
+    [lastTime, lastMiddle] = [before, middleBefore];
   };
   return { add, thinned: { min, max } as Thinned };
 }
 
 /** All samples at once. */
-export function thin(samples: Iterable<Sample>, intervals: Intervals, longest: number): Thinned {
+export function thin(samples: Samples, intervals: Intervals, longest: number): Thinned {
   const { add, thinned } = thinner(intervals, longest);
-  for (const { time, min, max } of samples) add(time, min, max);
+  add(samples);
   return thinned;
 }

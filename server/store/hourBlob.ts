@@ -2,7 +2,7 @@
  * The 24 hours of one channel and UTC day as bytes: for each n, min, max, sum as 64-bit floats, little-endian.
  * An hour without a reading has n = 0 and NaN as its min and max.
  */
-import { DAY, type Readings } from './dayBlob.ts';
+import { aligned, DAY, type Readings } from './dayBlob.ts';
 
 /** [s] */
 export const HOUR = 3600;
@@ -32,21 +32,41 @@ export function packHours({ time, value }: Readings, day: number): Uint8Array {
 }
 
 export function unpackHours(bytes: Uint8Array, day: number): HourSummary[] {
+  const hours = fieldsOf(bytes);
   const found: HourSummary[] = [];
-  eachHourOf(bytes, day, (start, min, max, n, sum) => found.push({ start, n, min, max, sum }));
+  for (let at = 0; at < hours.length; at += FIELDS)
+    if (hours[at] > 0) {
+      const [n, min, max, sum] = hours.subarray(at, at + FIELDS);
+      found.push({ start: day * DAY + (at / FIELDS) * HOUR, n, min, max, sum });
+    }
   return found;
 }
 
-/** The same without an object for each: a long view has a hundred thousand of them. */
-export function eachHourOf(
-  bytes: Uint8Array,
-  day: number,
-  call: (start: number, min: number, max: number, n: number, sum: number) => void,
-): void {
-  const isAligned = bytes.byteOffset % Float64Array.BYTES_PER_ELEMENT === 0;
-  const { buffer, byteOffset } = isAligned ? bytes : Uint8Array.from(bytes);
-  const hours = new Float64Array(buffer, byteOffset, 24 * FIELDS);
-  for (let at = 0; at < hours.length; at += FIELDS)
-    if (hours[at] > 0)
-      call(day * DAY + (at / FIELDS) * HOUR, hours[at + 1], hours[at + 2], hours[at], hours[at + 3]);
+/** The least and the greatest of stretches of time that have readings; a long view has a hundred thousand of them. */
+export interface Extremes {
+  /** Where each begins, rising [s]. */
+  readonly start: Float64Array;
+  readonly min: Float64Array;
+  readonly max: Float64Array;
 }
+
+/** Of the hours of some days, in their order. */
+export function hourExtremes(
+  rows: readonly { readonly day: number; readonly hours: Uint8Array }[],
+): Extremes {
+  const array = () => new Float64Array(24 * rows.length);
+  const [start, min, max] = [array(), array(), array()];
+  let n = 0;
+  for (const row of rows) {
+    const hours = fieldsOf(row.hours);
+    for (let at = 0; at < hours.length; at += FIELDS) {
+      if (!(hours[at] > 0)) continue;
+      start[n] = row.day * DAY + (at / FIELDS) * HOUR;
+      min[n] = hours[at + 1];
+      max[n++] = hours[at + 2];
+    }
+  }
+  return { start: start.subarray(0, n), min: min.subarray(0, n), max: max.subarray(0, n) };
+}
+
+const fieldsOf = (bytes: Uint8Array) => new Float64Array(...aligned(bytes, Float64Array), 24 * FIELDS);

@@ -2,8 +2,8 @@
 import type { Database } from 'better-sqlite3';
 import type { Message, Quantity } from '../../src/assessment.ts';
 import type { ReadingAnswers } from '../api/shapes.ts';
-import { DAY, type Readings, unpackDay, unpackInstants } from './dayBlob.ts';
-import { eachHourOf, type HourSummary, unpackHours } from './hourBlob.ts';
+import { DAY, type Readings, unpackDay, unpackDays, unpackInstants } from './dayBlob.ts';
+import { type Extremes, type HourSummary, hourExtremes, unpackHours } from './hourBlob.ts';
 import type { ChannelToStore } from './houseToStore.ts';
 import { linksIn } from './links.ts';
 import { versionsIn } from './versions.ts';
@@ -79,6 +79,9 @@ export function readingFrom(db: Database) {
   const assessment = db.prepare<[string], { assessment: string | null }>(
     `SELECT assessment FROM outcome WHERE house = ${NUMBER}`,
   );
+  const isAssessed = db
+    .prepare<[string], number>(`SELECT 1 FROM outcome WHERE house = ${NUMBER} AND assessment IS NOT NULL`)
+    .pluck();
   const channels = db.prepare<[string], StoredChannel>(
     `SELECT number, file, column_name AS "column", room, place, quantity, spacing_s AS spacing,
             first_s AS first, last_s AS last
@@ -98,6 +101,9 @@ export function readingFrom(db: Database) {
       'SELECT day, min, max FROM day WHERE channel = ? AND day BETWEEN ? AND ? ORDER BY day',
     )
     .raw();
+  const dayNumbers = db
+    .prepare<[number], number>('SELECT day FROM day WHERE channel = ? ORDER BY day')
+    .pluck();
   const neighbours = db.prepare<
     [number, number, number, number],
     { before: number | null; after: number | null }
@@ -142,6 +148,7 @@ export function readingFrom(db: Database) {
     /** The demonstration house, wherever it is put; null when it was deleted or never stored. */
     demonstration: () => invented.get()?.id ?? null,
     demonstrationWasStored: () => once.get(DEMONSTRATION_STORED) !== undefined,
+    isAssessed: (id: string) => isAssessed.get(id) !== undefined,
     /** JSON; null when not assessed. */
     assessment: (id: string) => assessment.get(id)?.assessment ?? null,
     /** Whether there is a result of the house as it was when it rested on this. */
@@ -153,28 +160,22 @@ export function readingFrom(db: Database) {
     /** The readings of the days from one instant to another and of the nearest day to either side. */
     readings: (channel: number, from: number, to: number): Readings[] =>
       days.all(channel, ...dayRange(channel, from, to)).map((row) => unpackDay(row.readings, row.day)),
-    /** The same, as hourly summaries. */
+    /** The same as one series. */
+    series: (channel: number, from: number, to: number): Readings =>
+      unpackDays(days.all(channel, ...dayRange(channel, from, to))),
+    /** The UTC days (days since 1970) with readings, rising. */
+    daysOf: (channel: number) => dayNumbers.all(channel),
+    /** The readings of one of them; none on another. */
+    day: (channel: number, day: number): Readings =>
+      unpackDay(days.get(channel, day, day)?.readings ?? new Uint8Array(), day),
+    /** Those of the days between two instants, as hourly summaries. */
     hours: (channel: number, from: number, to: number): HourSummary[] =>
       hours.all(channel, ...dayRange(channel, from, to)).flatMap((row) => unpackHours(row.hours, row.day)),
-    /** The same, as the least and greatest of each hour or UTC day, called with where it begins [s]. */
-    eachHour(
-      channel: number,
-      from: number,
-      to: number,
-      call: (start: number, min: number, max: number) => void,
-    ) {
-      for (const row of hours.all(channel, ...dayRange(channel, from, to)))
-        eachHourOf(row.hours, row.day, call);
-    },
-    eachDay(
-      channel: number,
-      from: number,
-      to: number,
-      call: (start: number, min: number, max: number) => void,
-    ) {
-      for (const [day, min, max] of daySummaries.all(channel, ...dayRange(channel, from, to)))
-        call(day * DAY, min, max);
-    },
+    /** The same, as the least and greatest of each hour or UTC day. */
+    hourExtremes: (channel: number, from: number, to: number): Extremes =>
+      hourExtremes(hours.all(channel, ...dayRange(channel, from, to))),
+    dayExtremes: (channel: number, from: number, to: number): Extremes =>
+      dayExtremesOf(daySummaries.all(channel, ...dayRange(channel, from, to))),
     /** The instants from one to another at which a reading is doubted, in the order of time [s]. */
     *doubted(channel: number, from: number, to: number): Iterable<number> {
       for (const { day, instants } of doubts.iterate(channel, Math.floor(from / DAY), Math.floor(to / DAY)))
@@ -191,6 +192,12 @@ export function readingFrom(db: Database) {
     curves: (id: string) => curves.all(id).map(({ curve }) => curve),
   };
 }
+
+const dayExtremesOf = (days: readonly [day: number, min: number, max: number][]): Extremes => ({
+  start: Float64Array.from(days, ([day]) => day * DAY),
+  min: Float64Array.from(days, ([, min]) => min),
+  max: Float64Array.from(days, ([, , max]) => max),
+});
 
 function storedHouse(row: HouseRow): StoredHouse {
   const { id, name, content, figures } = row;

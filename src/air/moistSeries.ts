@@ -33,20 +33,15 @@ export interface MoistSeries {
  */
 export function moistSeries(temperature: Readings, humidity: Readings, longest: number): MoistSeries {
   const warmth = valuesAt(temperature, humidity.time, longest);
-  // Loops, because a year of minutes passes here.
-  let count = 0;
-  for (let i = 0; i < warmth.length; i++) if (!Number.isNaN(warmth[i])) count++;
-  const array = () => new Float64Array(count);
-  const [time, celsius, relative, absolute, dew] = [array(), array(), array(), array(), array()];
-  for (let i = 0, n = 0; i < warmth.length; i++) {
-    if (Number.isNaN(warmth[i])) continue;
-    const pressure = vapourPressure(warmth[i], humidity.value[i]);
-    time[n] = humidity.time[i];
-    celsius[n] = warmth[i];
-    relative[n] = humidity.value[i];
-    absolute[n] = absoluteHumidity(warmth[i], pressure);
-    dew[n] = pressure > 0 ? saturationTemperature(pressure) : Number.NaN;
-    n++;
+  const isKnown = warmth.includes(Number.NaN) ? (_: number, i: number) => !Number.isNaN(warmth[i]) : null;
+  const known = (values: Float64Array) => (isKnown === null ? values : values.filter(isKnown));
+  const [time, celsius, relative] = [known(humidity.time), known(warmth), known(humidity.value)];
+  const [absolute, dew] = [new Float64Array(time.length), new Float64Array(time.length)];
+  // A loop, because a year of minutes passes here.
+  for (let i = 0; i < time.length; i++) {
+    const pressure = vapourPressure(celsius[i], relative[i]);
+    absolute[i] = absoluteHumidity(celsius[i], pressure);
+    dew[i] = pressure > 0 ? saturationTemperature(pressure) : Number.NaN;
   }
   return {
     time,
@@ -65,18 +60,22 @@ export function moistSeries(temperature: Readings, humidity: Readings, longest: 
  */
 export function excessOver(inside: MoistSeries, outside: MoistSeries, longest: number): Float64Array {
   const there = valuesAt({ time: outside.time, value: outside.absoluteHumidity }, inside.time, longest);
-  return there.map((it, i) => inside.absoluteHumidity[i] - it);
+  for (let i = 0; i < there.length; i++) there[i] = inside.absoluteHumidity[i] - there[i];
+  return there;
 }
 
 /** Values of a series at rising instants, on the straight line between two readings; NaN beyond them and in gaps. */
 function valuesAt({ time, value }: Readings, instants: Float64Array, longest: number): Float64Array {
-  let next = 0;
-  return instants.map((t) => {
+  const found = new Float64Array(instants.length).fill(Number.NaN);
+  for (let i = 0, next = 0; i < instants.length; i++) {
+    const t = instants[i];
     while (next < time.length && time[next] < t) next++;
-    if (next === time.length) return Number.NaN;
-    if (time[next] === t) return value[next];
-    if (next === 0 || time[next] - time[next - 1] > longest) return Number.NaN;
-    const share = (t - time[next - 1]) / (time[next] - time[next - 1]);
-    return value[next - 1] + share * (value[next] - value[next - 1]);
-  });
+    if (next === time.length) break;
+    if (time[next] === t) found[i] = value[next];
+    else if (next > 0 && time[next] - time[next - 1] <= longest) {
+      const share = (t - time[next - 1]) / (time[next] - time[next - 1]);
+      found[i] = value[next - 1] + share * (value[next] - value[next - 1]);
+    }
+  }
+  return found;
 }

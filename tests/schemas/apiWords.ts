@@ -60,6 +60,10 @@ export const apiWords: Readonly<Record<string, { readonly does: string; readonly
     does: 'Humidity and what follows from it, over a span as for the readings.',
     answers: 'HumidityAnswer',
   },
+  'GET /api/houses/:id/humidity/progress': {
+    does: 'How far the humidity is worked out while somebody waits for it, as server-sent events.',
+    answers: 'HumidityProgress',
+  },
   'GET /api/houses/:id/loggers': { does: 'What each logger did.', answers: 'LoggersAnswer' },
   'GET /api/houses/:id/folder.zip': {
     does: 'The house folder: `house.json` and the original files, byte for byte. It can be brought again.',

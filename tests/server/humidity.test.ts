@@ -1,8 +1,8 @@
 /** Humidity and the loggers' facts, as the server answers them. */
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import type { HumidityAnswer, LoggersAnswer } from '../../server/api/loggerShapes.ts';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { HumidityAnswer, HumidityProgress, LoggersAnswer } from '../../server/api/loggerShapes.ts';
 import type { Refusal } from '../../server/api/shapes.ts';
-import { absoluteHumidity, vapourPressure } from '../../src/air/index.ts';
+import { absoluteHumidity, excessOver, moistSeries, vapourPressure } from '../../src/air/index.ts';
 import { house, houseFolder } from './inventedHouse.ts';
 import { heldCalculation, type ServerAtHand, serverAtHand } from './serverAtHand.ts';
 
@@ -82,6 +82,120 @@ test('what house.json leaves out or adds to a logger holds for its humidity too'
   const [moved] = (await humidityOf(id)).loggers;
   expect(moved.mean.temperatureC).toBeCloseTo(21.05, 2);
   expect(moved.nights.map(({ date }) => date)).toEqual(['2027-01-11']);
+});
+
+describe('a record of three months', () => {
+  const START = Date.UTC(2027, 0, 1) / 1000;
+  const HOURS = 91 * 24;
+  /** Every half hour. */
+  const long = (temperature: number, humidity: number) =>
+    [
+      'Time,Temperature (°C),Humidity (%RH)',
+      ...Array.from({ length: 2 * HOURS }, (_, i) => {
+        const time = new Date((START + i * 1800) * 1000).toISOString().slice(0, 16);
+        const wave = Math.sin(i / 24) + (i % 3) / 10;
+        return `${time}Z,${(temperature + wave).toFixed(2)},${(humidity + 5 * wave).toFixed(1)}`;
+      }),
+    ].join('\n');
+  /** What was worked out of a house is kept, and of another one like it: each has its name. */
+  const bring = (name: string) =>
+    server.bring({ ...folder({ name }), 'in.csv': long(20, 50), 'logs/out.csv': long(2, 80) });
+  const follow = async (id: string) => {
+    const leaving = new AbortController();
+    const response = await server.ask(`/api/houses/${id}/humidity/progress`, { signal: leaving.signal });
+    const reader = response.body?.pipeThrough(new TextDecoderStream()).getReader();
+    const next = async () => {
+      const { value = '' } = (await reader?.read()) ?? {};
+      return (JSON.parse(value.slice('data: '.length)) as HumidityProgress).work?.what ?? null;
+    };
+    return { next, end: () => leaving.abort() };
+  };
+
+  test('comes to what all of its readings in one piece come to', async () => {
+    const id = await bring('Whole');
+    const { reading } = server.services;
+    const series = reading.channels(id).map(({ number, first, last }) => {
+      const days = reading.readings(number, first, last);
+      const all = (of: 'time' | 'value') => Float64Array.from(days.flatMap((it) => [...it[of]]));
+      return { time: all('time'), value: all('value') };
+    });
+    const [inside, outside] = [0, 2].map((i) => moistSeries(series[i], series[i + 1], 3600));
+    const excess = excessOver(inside, outside, 3600);
+    const { loggers, channels, excess: over, step, time } = await humidityOf(id, '?points=100');
+    const mean = (values: Float64Array) => values.reduce((sum, it) => sum + it, 0) / values.length;
+    expect(loggers.map((it) => it.mean)).toEqual([
+      {
+        temperatureC: mean(inside.temperature),
+        humidityPercent: mean(inside.relativeHumidity) * 100,
+        absoluteGM3: mean(inside.absoluteHumidity) * 1000,
+        dewPointC: mean(inside.dewPoint),
+        excessGM3: mean(excess) * 1000,
+      },
+      {
+        temperatureC: mean(outside.temperature),
+        humidityPercent: mean(outside.relativeHumidity) * 100,
+        absoluteGM3: mean(outside.absoluteHumidity) * 1000,
+        dewPointC: mean(outside.dewPoint),
+        excessGM3: null,
+      },
+    ]);
+    const bounds = (values: Float64Array, scale: number) =>
+      time.map((middle) => {
+        const own = values.filter((_, i) => Math.abs(inside.time[i] - middle + 0.5) <= step / 2);
+        const rounded = (value: number) => Math.round(value * scale * 1000) / 1000;
+        return [rounded(Math.min(...own)), rounded(Math.max(...own))];
+      });
+    const shown = ({ min, max }: HumidityAnswer['channels'][number]) => min.map((it, i) => [it, max[i]]);
+    expect(channels.map(shown)).toEqual(
+      [inside, outside].flatMap((it) => [
+        bounds(it.temperature, 1),
+        bounds(it.relativeHumidity, 100),
+        bounds(it.absoluteHumidity, 1000),
+        bounds(it.dewPoint, 1),
+      ]),
+    );
+    expect(over.map(shown)).toEqual([bounds(excess, 1000)]);
+  });
+
+  test('tells month by month how far it is worked out, and nothing once it is', async () => {
+    const id = await bring('Followed');
+    const { next, end } = await follow(id);
+    expect(await next()).toBeNull();
+    const answer = humidityOf(id);
+    const told: (string | null)[] = [];
+    while (told.at(-1) !== null) told.push(await next());
+    end();
+    expect([...new Set(told)]).toEqual([
+      'Reading month 1 of 3.',
+      'Reading month 2 of 3.',
+      'Reading month 3 of 3.',
+      null,
+    ]);
+    expect((await answer).loggers).toHaveLength(2);
+  });
+
+  test('is given up when the last who waits for it has left, and worked out for whoever stays', async () => {
+    const id = await bring('Left');
+    const ask = (signal: AbortSignal) => server.ask(`/api/houses/${id}/humidity`, { signal });
+    const [one, other] = [new AbortController(), new AbortController()];
+    const { next, end } = await follow(id);
+    await next();
+    const both = [ask(one.signal), ask(other.signal)];
+    await next();
+    one.abort();
+    expect(await next()).toContain('month');
+    other.abort();
+    const told = [];
+    while (told.at(-1) !== null) told.push(await next());
+    expect(told).not.toContain('Reading month 3 of 3.');
+    expect((await Promise.all(both)).map(({ status }) => status)).toEqual([499, 499]);
+    const [left, stays] = [new AbortController(), new AbortController()];
+    const again = [ask(left.signal), ask(stays.signal)];
+    await next();
+    left.abort();
+    expect((await again[1]).status).toBe(200);
+    end();
+  });
 });
 
 test('a house without humidity is told so', async () => {

@@ -85,6 +85,70 @@ describe('without names', () => {
   });
 });
 
+describe('the readings without names', () => {
+  /** Three days; the logger of two columns leaves one of them out now and then. */
+  const rows = (cell: (i: number) => string) =>
+    Array.from({ length: 432 }, (_, i) => {
+      const time = new Date(Date.UTC(2027, 0, 10, 12) + i * 600_500).toISOString();
+      return `${time.slice(0, 23)}Z,${cell(i)}`;
+    });
+  const two = [
+    'Time,Temperature (°C),Humidity (%)',
+    ...rows((i) => `${i % 5 === 0 ? '' : 20 + i / 700},${i % 7 === 0 ? '' : 50 + (i % 30) / 3}`),
+  ].join('\n');
+  const bring = () => server.bring({ ...houseFolder, 'in.csv': two });
+  const pieces = async (id: string) => {
+    const { body } = await server.ask(`/api/houses/${id}/nameless.zip`);
+    if (body === null) throw new Error('no body');
+    return body.getReader();
+  };
+
+  test('are rows in the order of time, with an empty cell where a column has no reading', async () => {
+    const id = await bring();
+    const response = await server.ask(`/api/houses/${id}/nameless.zip`);
+    const files = unzipSync(new Uint8Array(await response.arrayBuffer()));
+    const { reading } = server.services;
+    const channels = reading.channels(id).filter(({ file }) => file === 'in.csv');
+    const found = channels.map(({ number, first, last, quantity }) => {
+      const scale = quantity === 'humidity' ? 100 : 1;
+      const days = reading.readings(number, first, last);
+      return new Map(
+        days.flatMap(({ time, value }) => Array.from(time, (t, i) => [t, value[i] * scale] as const)),
+      );
+    });
+    const times = [...new Set(found.flatMap((it) => [...it.keys()]))].sort((a, b) => a - b);
+    expect(times.length).toBeGreaterThan(400);
+    const cell = (value: number | undefined) => (value === undefined ? '' : Number(value.toPrecision(9)));
+    const expected = times.map((t) => {
+      const stamp = `${new Date(t * 1000).toISOString().slice(0, 19)}Z`;
+      return [stamp, ...found.map((it) => cell(it.get(t)))].join(',');
+    });
+    expect(new TextDecoder().decode(files['logger 1.csv'])).toBe(
+      ['Time,Temperature 1 (C),Humidity 2 (%)', ...expected, ''].join('\r\n'),
+    );
+  });
+
+  test('let others come in between while they are packed', async () => {
+    const reader = await pieces(await bring());
+    const events: string[] = [];
+    setImmediate(() => setImmediate(() => events.push('another was answered')));
+    while (!(await reader.read()).done);
+    events.push('packed');
+    expect(events).toEqual(['another was answered', 'packed']);
+  });
+
+  test('break off when the house is changed meanwhile, rather than stand beside those of another version', async () => {
+    const id = await bring();
+    const reader = await pieces(id);
+    await reader.read();
+    await server.ask(`/api/houses/${id}/notes`, asJson('POST', { at: '2027-01-11T08:00', text: 'changed' }));
+    const rest = async () => {
+      while (!(await reader.read()).done);
+    };
+    await expect(rest()).rejects.toThrow('changed meanwhile');
+  });
+});
+
 describe('deleted', () => {
   test('a house is gone with its readings, originals, results and links, in every byte of the database', async () => {
     const heading = 'UNMISTAKABLE (°C)';

@@ -1,5 +1,5 @@
 /** Moist air over the record: the charts of the readings, told apart by one legend and by names at the lines' ends. */
-import { useCallback, useMemo, useState } from 'preact/hooks';
+import { useMemo, useState } from 'preact/hooks';
 import type { HumidityAnswer } from '../../server/api/loggerShapes.ts';
 import type { ReadingsAnswer } from '../../server/api/shapes.ts';
 import { dayAndClock } from '../../src/sheet/drawing/clock.ts';
@@ -7,10 +7,10 @@ import { humiditySummary, moistMarks } from '../../src/words/aboutHumidity.ts';
 import { getHumidity } from '../api.ts';
 import { ReadingsChart } from '../charts/ReadingsChart.tsx';
 import { wholeOf } from '../charts/readingsPlot.ts';
+import { useFiner } from '../charts/useFiner.ts';
 import type { View } from '../charts/view.ts';
 import { ChartFrame } from '../parts/ChartFrame.tsx';
 import { ProblemList } from '../parts/ProblemList.tsx';
-import { useLoaded } from '../useLoaded.ts';
 import { moistFamilies } from './families.ts';
 import { MeansOfNights } from './MoistTables.tsx';
 
@@ -26,17 +26,7 @@ export const POINTS = 800;
 
 export function HumidityChart({ id, timeZone, whole, record }: Props) {
   const [view, setView] = useState<View>({ from: whole.first, to: whole.last });
-  const [asked, setAsked] = useState<View | null>(null);
-  const { loaded } = useLoaded(
-    (signal) => (asked === null ? Promise.resolve(whole) : finer(id, asked, signal)),
-    `${id} ${asked?.from} ${asked?.to}`,
-  );
-  const [near, setNear] = useState(whole);
-  if (loaded.kind === 'loaded' && loaded.value !== near) setNear(loaded.value);
-  const look = useCallback(
-    ({ from, to }: View) => setAsked(from <= whole.first && to >= whole.last ? null : { from, to }),
-    [whole],
-  );
+  const { near, loaded, look } = useFiner(whole, POINTS, (span, signal) => getHumidity(id, span, signal), id);
   const readings = useMemo((): ReadingsAnswer => {
     const { first, last, time, step, channels, excess } = near;
     return { ...record, first, last, time, step, channels: [...channels, ...excess] };
@@ -64,12 +54,6 @@ export function HumidityChart({ id, timeZone, whole, record }: Props) {
       />
     </ChartFrame>
   );
-}
-
-/** Half a view more to either side, so that there is something to see while one moves along. */
-function finer(id: string, { from, to }: View, signal: AbortSignal) {
-  const more = (to - from) / 2;
-  return getHumidity(id, { from: from - more, to: to + more, points: 2 * POINTS }, signal);
 }
 
 const Notes = ({ notes, timeZone }: { notes: ReadingsAnswer['notes']; timeZone: string }) =>

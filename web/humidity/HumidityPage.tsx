@@ -14,8 +14,8 @@ import {
 import { getHumidity, getReadings } from '../api.ts';
 import { LoadedHouse } from '../parts/HouseFrame.tsx';
 import { ProblemList } from '../parts/ProblemList.tsx';
-import { Skeleton } from '../parts/Skeleton.tsx';
 import { useLoaded } from '../useLoaded.ts';
+import { BeingRead } from './BeingRead.tsx';
 import { HumidityChart, POINTS } from './HumidityChart.tsx';
 import { MeansOfLoggers } from './MoistTables.tsx';
 import { moistNights, roomsMean } from './moistNights.ts';
@@ -43,7 +43,7 @@ function Humidity({ house: { id, house } }: { house: HouseDetail }) {
       ]),
     id,
   );
-  if (loaded.kind === 'loading') return <Skeleton height={1200} />;
+  if (loaded.kind === 'loading') return <BeingRead id={id} />;
   if (loaded.kind === 'failed')
     return loaded.problems.some(({ code }) => code === 'no-humidity') ? (
       <NoHumidity />

@@ -4,6 +4,7 @@ import { migration002 } from './002.ts';
 import { migration003 } from './003.ts';
 import { migration004 } from './004.ts';
 import { migration005 } from './005.ts';
+import { migration006 } from './006.ts';
 
 export const migrations: readonly string[] = [
   migration001,
@@ -11,4 +12,5 @@ export const migrations: readonly string[] = [
   migration003,
   migration004,
   migration005,
+  migration006,
 ];
