@@ -1,5 +1,5 @@
 /** `restore FILE`: the dashboard as it was when the backup was made. What is there is put aside. */
-import { existsSync } from 'node:fs';
+import { accessSync, constants, existsSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { dataFolder } from './dataFolder.ts';
 import { machineFault } from './machineFault.ts';
@@ -27,6 +27,8 @@ export function restoreCommand(
   if (typeof asked === 'string') return fail(asked);
   const { file, data } = asked;
   if (!existsSync(file)) return fail(`There is no file ${file}.`);
+  if (!isReadable(file))
+    return fail(`${file} cannot be read by this user; nothing was changed. Allow it, then restore again.`);
   try {
     const restored = restoreInto(data, file, now);
     switch (restored.kind) {
@@ -52,8 +54,19 @@ export function restoreCommand(
         return 0;
     }
   } catch (error) {
-    const why = machineFault(error)?.text ?? (error instanceof Error ? error.message : String(error));
-    return fail(`${file} could not be restored into ${data}: ${why}. What was there is as it was.`);
+    const fault = machineFault(error);
+    const why = fault?.text ?? (error instanceof Error ? error.message : String(error));
+    const remedy = fault === null ? '' : ` ${fault.remedy}, then restore again.`;
+    return fail(`${file} could not be restored into ${data}: ${why}. What was there is as it was.${remedy}`);
+  }
+}
+
+function isReadable(file: string): boolean {
+  try {
+    accessSync(file, constants.R_OK);
+    return true;
+  } catch {
+    return false;
   }
 }
 

@@ -15,7 +15,6 @@ const ALWAYS = new Date(1980, 0, 1);
 const SLICE = 1024 * 1024;
 
 /** Other requests come in between the slices, and between the pieces of a file. */
-
 export function zipStream(files: Iterable<FileToZip>): ReadableStream<Uint8Array> {
   const slices = zipSlices(files);
   return new ReadableStream({

@@ -62,7 +62,7 @@ export const humidityApi = ({ reading, closing }: Services) => {
       if (reading.house(id) === null) throw noSuchHouse();
       return tellAsItGoes(c, {
         now: () => (reading.house(id) === null ? null : progressOf(id)),
-        watch: records.watch,
+        watch: (changed) => records.watch(id, changed),
         closing,
       });
     });

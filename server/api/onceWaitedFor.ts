@@ -1,4 +1,5 @@
 /** What is worked out of all readings of a house while somebody waits: once for all who do, and told as it goes. */
+import { watchers } from '../jobs/watchers.ts';
 import type { Reading } from '../store/reading.ts';
 import type { Work } from './shapes.ts';
 
@@ -19,13 +20,13 @@ export function onceWaitedFor<T>(reading: Reading, workOut: WorkOut<T>) {
   let kept: { readonly content: string; readonly result: T } | null = null;
   const atWork = new Map<string, AtWork<T>>();
   const told = new Map<string, Work>();
-  const watchers = new Set<() => void>();
+  const { changed, watch } = watchers();
   const contentOf = (id: string) => reading.house(id)?.content ?? '';
 
   function tell(id: string, work: Work | null): void {
     if (work === null) told.delete(id);
     else told.set(id, work);
-    for (const changed of watchers) changed();
+    changed(id);
   }
 
   function begin(id: string, content: string): AtWork<T> {
@@ -73,10 +74,7 @@ export function onceWaitedFor<T>(reading: Reading, workOut: WorkOut<T>) {
     },
     /** Null when nothing is at work that takes long. */
     workOf: (id: string): Work | null => told.get(id) ?? null,
-    /** Calls back on every change of any house, until the returned function is called. */
-    watch(changed: () => void): () => void {
-      watchers.add(changed);
-      return () => watchers.delete(changed);
-    },
+    /** Calls back on every change of that, until the returned function is called. */
+    watch,
   };
 }

@@ -66,6 +66,7 @@ export function bringingsIn({ folder, largestFile, database, reading, calculate,
   const bringings = new Map<string, Bringing>();
   const namesBeingKept = new Set<string>();
   const { changed, watch } = watchers();
+  let closed = false;
 
   function find(id: string): Bringing {
     const bringing = bringings.get(id);
@@ -93,6 +94,7 @@ export function bringingsIn({ folder, largestFile, database, reading, calculate,
   /** Everyone who asks meanwhile waits for the same reading; a file that comes meanwhile has it begun anew. */
   async function prepared(id: string): Promise<PreparedFolder> {
     for (;;) {
+      if (closed) throw stopping();
       const bringing = find(id); // when it was dropped meanwhile, that is what there is to say
       bringing.reading ??= beginReading(id, bringing);
       const current = bringing.reading;
@@ -236,8 +238,9 @@ export function bringingsIn({ folder, largestFile, database, reading, calculate,
       }
     },
 
-    /** Stops every reading. */
+    /** Stops every reading; none is begun any more. */
     close(): void {
+      closed = true;
       for (const bringing of bringings.values()) bringing.reading?.calculation.stop();
     },
   };
@@ -278,6 +281,14 @@ const filesGone = () =>
     'files-gone',
     'Files of this house folder were removed from the data folder while they waited there; nothing of it was stored.',
     'Bring the folder once more.',
+  );
+
+const stopping = () =>
+  refused(
+    503,
+    'stopping',
+    'The program is being stopped; nothing of this was stored.',
+    'Start it again, then bring this once more.',
   );
 
 const beingKept = () =>

@@ -16,7 +16,7 @@ import { readingOnce } from './readingOnce.ts';
 import { matchOf } from './sameLogger.ts';
 import { type BroughtFile, HOUSE_FILE, readStaged } from './stagedFolder.ts';
 import { houseIn } from './storedFolder.ts';
-import { isReadAlone, partWith, storedByPart } from './touched.ts';
+import { partWith, storedByPart, toldByPart } from './touched.ts';
 
 /** Null where it cannot be told without reading all of the house. */
 export function preparedByTouched(
@@ -31,6 +31,7 @@ export function preparedByTouched(
   const { house } = now;
   const brought = readStaged(folder);
   const [[name, file]] = brought;
+  if (filesNamed(house).includes(name)) return null; // for another logger, of which it had not come yet
   const part = partWith(house, [file.sentAs]);
   const files = storedOf(part, onto.id, store);
   if (files === null) return null;
@@ -40,7 +41,8 @@ export function preparedByTouched(
   const bytes = bytesOf(new Map([...files, ...brought]));
   const triedHouse = withAllTried(part, [name]);
   const tried = shelfOf(triedHouse, bytes, { read, onFile });
-  if (!isReadAlone(triedHouse, tried, new Set([name]))) return null;
+  const told = toldByPart(part, shelfOf(part, bytesOf(files), { read }));
+  if (told === null || toldByPart(triedHouse, tried) === null) return null;
   const match = matchOf(name, file, part, files, tried);
   const { kind, of } = match;
   if (of === null || (kind !== 'same' && of !== onlyLoggerWith(file.sentAs, part))) return null;
@@ -70,11 +72,11 @@ export function preparedByTouched(
   const touched = { files: new Set(filesNamed(continued)), stored, into };
   let toStore: HouseToStore | null = null;
   if (joined === null) {
+    if (toldByPart(continued, shelf) !== told) return null;
     const whole = withFile({ house, json, files: listed }, name, file, of);
     toStore = whole && storedByPart(whole, { part: continued, shelf, ...touched });
   } else {
-    const changed = new Set([joined.file]);
-    if (!isReadAlone(continued, shelf, changed) || !isReadAlone(part, joined.shelf, changed)) return null;
+    if (toldByPart(part, joined.shelf) !== told) return null;
     const { sha256, bytes: text, path } = joined.joined;
     const now = { name: joined.file, sha256, bytes: text.length, path };
     const whole = { house, json, files: listed.map((it) => (it.name === now.name ? now : it)) };

@@ -1,10 +1,10 @@
 /**
  * The loggers that a change of a house's files touches. What the others' readings are does not hang on it, as long as
- * no file that changes tells them how they are read, and none of the touched ones asks them.
+ * the touched ones tell them the same about how they are read, and ask them nothing.
  */
 import { isDeepStrictEqual } from 'node:util';
 import type { House } from '../../src/house.ts';
-import { type Entry, filesNamed, filesOf, type Shelf } from '../../src/record/index.ts';
+import { type Entry, filesNamed, filesOf, type ReadFile, type Shelf } from '../../src/record/index.ts';
 import {
   channelsToStore,
   type HouseToStore,
@@ -58,29 +58,30 @@ export function touchedFiles(
 }
 
 /**
- * Whether the files of this part of a house are read as they are in the whole house, and the others as before.
+ * What the files of a part of a house tell the rest about how they are read: as long as that is the same before and after
+ * a change of the part, the rest is read as before.
  *
- * @param changed of its files those that come, go or become others
+ * @returns null where a file of the part cannot be read, or asks the rest how it is
  */
-export function isReadAlone(part: House, shelf: Shelf, changed: ReadonlySet<string>): boolean {
-  return entriesOf(part).every(({ entry }) =>
-    filesOf(entry).every((file) => {
+export function toldByPart(part: House, shelf: Shelf): string | null {
+  const told = new Set<string>();
+  for (const { entry } of entriesOf(part))
+    for (const file of filesOf(entry)) {
       const reading = shelf.read(file, entry);
-      if (reading === null) return false;
-      const { understood, findings } = reading;
-      const { order, orderBy } = understood.clock;
-      const asks =
-        orderBy === 'the other files' ||
-        findings.some(({ code }) => code === 'date-order-unknown') ||
-        (understood.columns.some(({ quantity, unitStated }) => quantity === 'temperature' && !unitStated) &&
-          findings.every(({ code }) => code !== 'temperature-unit-guessed'));
-      const tells =
-        (orderBy === 'the whole file' && order !== 'year-first') ||
-        findings.some((it) => it.code === 'temperature-unit-guessed' && it.taken === 'F');
-      return !asks && !(tells && changed.has(file));
-    }),
-  );
+      if (reading === null || asksOthers(reading)) return null;
+      const { order, orderBy } = reading.understood.clock;
+      if (orderBy === 'the whole file' && order !== 'year-first') told.add(`${order}`);
+      if (reading.findings.some((it) => it.code === 'temperature-unit-guessed' && it.taken === 'F'))
+        told.add('F');
+    }
+  return [...told].sort().join();
 }
+
+const asksOthers = ({ understood: { clock, columns }, findings }: ReadFile) =>
+  clock.orderBy === 'the other files' ||
+  findings.some(({ code }) => code === 'date-order-unknown') ||
+  (columns.some(({ quantity, unitStated }) => quantity === 'temperature' && !unitStated) &&
+    findings.every(({ code }) => code !== 'temperature-unit-guessed'));
 
 /** A part of a house with its files as they then are. */
 interface Part {

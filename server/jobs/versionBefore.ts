@@ -10,7 +10,7 @@ import { type Reading, readingFrom } from '../store/reading.ts';
 import type { StoredFile } from '../store/versions.ts';
 import { readingOnce } from './readingOnce.ts';
 import { houseIn, storedFiles } from './storedFolder.ts';
-import { isReadAlone, partWith, storedByPart, touchedFiles } from './touched.ts';
+import { partWith, storedByPart, toldByPart, touchedFiles } from './touched.ts';
 
 export type VersionBefore =
   | { readonly kind: 'version'; readonly house: HouseToStore }
@@ -74,10 +74,11 @@ function fromWhatIsNow(before: Version, id: string, store: Reading, into: string
       bytes.set(file, content);
     }
     const shelf = shelfOf(part, bytes, { read });
-    return isReadAlone(part, shelf, changed) ? { part, shelf } : null;
+    return { part, shelf, told: toldByPart(part, shelf) };
   };
-  const then = partOf(now) && partOf(before);
-  return then && storedByPart(whole, { ...then, files: touched, stored: store.channels(id), into });
+  const { told, ...then } = partOf(before);
+  if (told === null || partOf(now).told !== told) return null;
+  return storedByPart(whole, { ...then, files: touched, stored: store.channels(id), into });
 }
 
 /** The names of files that only one of two versions has, or each with other bytes. */

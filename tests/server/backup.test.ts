@@ -1,6 +1,7 @@
 /** Backups while the store is open and written to, and a folder brought back to one. */
 import { execFileSync } from 'node:child_process';
 import {
+  chmodSync,
   copyFileSync,
   existsSync,
   linkSync,
@@ -152,6 +153,16 @@ describe('restoring', () => {
   beforeEach(() => {
     run('backup', file);
     keep('Second');
+  });
+
+  test.skipIf(process.getuid?.() === 0)('of a backup that this user may not read says so', () => {
+    db.close();
+    chmodSync(file, 0);
+    expect(run('restore', file)).toEqual({
+      code: 2,
+      said: expect.stringMatching(/cannot be read by this user/),
+    });
+    expect(stored()).toEqual(['First', 'Second']);
   });
 
   test('brings back what the backup holds, and puts aside what was there', () => {

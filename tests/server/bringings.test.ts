@@ -122,6 +122,14 @@ describe('a reading that goes on', () => {
     for (const [name, content] of Object.entries(houseFolder)) await put(name, content);
   });
 
+  test('is not begun anew when the program stops', async () => {
+    const answer = server.ask(`/api/bringings/${id}`);
+    await until(() => held.length > 0);
+    await server.services.close();
+    expect(await codes(await answer)).toEqual(['stopping']);
+    expect(held).toHaveLength(1);
+  });
+
   test('is shared by two who ask at the same time', async () => {
     const both = Promise.all([preview(), preview()]);
     await until(() => held.length > 0);

@@ -153,6 +153,28 @@ test.each([
   expect(stored(server)).toEqual(await broughtAnew());
 });
 
+test('a logger that is read otherwise, and so tells the others another order of dates, has them read anew when that is taken back', async () => {
+  const json = new TextDecoder().decode(server.services.reading.json(id) ?? new Uint8Array());
+  const later = logOf('teller.csv', 0, ROWS + 100, 2); // by itself it tells that the month comes first
+  await server.ask(`/api/houses/${id}`, { method: 'DELETE' });
+  id = await server.bring({ ...folder, 'teller.csv': later });
+  const answered = json.replace('"teller.csv",', '"teller.csv","read":{"dateOrder":"month-first"},');
+  expect(await bringOnto({ 'house.json': answered })).toBe(201);
+  expect(stored(server)).toEqual(await broughtAnew());
+  expect((await undo()).status).toBe(200);
+  expect(stored(server)).toEqual(await broughtAnew());
+});
+
+test('a file that the house names for another logger, and that has not come yet, is read for both when it is posted', async () => {
+  await server.ask(`/api/houses/${id}`, { method: 'DELETE' });
+  const { loggers } = house;
+  const toCome = { file: 'in (2).csv', place: 'inside', room: 'Attic' };
+  const named = JSON.stringify({ ...house, loggers: [...loggers, toCome] });
+  id = await server.bring({ ...folder, 'house.json': named });
+  expect((await post('in.csv', logOf('in.csv', ROWS, ROWS + 3, 0)))[0]).toBe(200);
+  expect(stored(server)).toEqual(await broughtAnew());
+});
+
 test('a posted log that leaves day and month open is read as the others tell', async () => {
   await post('teller.csv', logOf('teller.csv', ROWS, ROWS + 100, 2));
   expect((await post('asker.csv', logOf('asker.csv', 53, 60, 3)))[0]).toBe(200); // all on 01/11 or 11/01

@@ -12,7 +12,7 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { dirname, join } from 'node:path';
+import { dirname, join, parse } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { HouseDetail, HousesAnswer, WatchedAnswer } from '../../server/api/shapes.ts';
 import { filesIn } from '../../server/jobs/watch/filesIn.ts';
@@ -332,4 +332,12 @@ test.each([
   const args = ['--port', '0', '--data', server.folder, '--watch', folder()];
   expect(await serveCommand(args, {}, err, err, Promise.resolve())).toBe(2);
   expect(said).toMatch(reason);
+});
+
+test('a file is read where a whole drive is watched', async () => {
+  put({ 'house/in.csv': 'Time' });
+  const { root } = parse(watched);
+  const [file] = await filesIn(watched);
+  const path = join(watched, file.path).slice(root.length);
+  expect(await new Response(openedFile(root, { ...file, path })).text()).toBe('Time');
 });

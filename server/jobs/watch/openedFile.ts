@@ -1,7 +1,7 @@
 /** The bytes of a file of a watched folder, as long as it stays what it was when it was found. */
 import { constants } from 'node:fs';
 import { type FileHandle, open, realpath } from 'node:fs/promises';
-import { join, sep } from 'node:path';
+import { isAbsolute, join, relative, sep } from 'node:path';
 import { ReadableStream } from 'node:stream/web';
 import { Refused, refused } from '../../refused.ts';
 import { type FoundFile, stampOf } from './filesIn.ts';
@@ -16,7 +16,7 @@ export const FILE_CHANGED = 'file-changed';
 export function openedFile(watched: string, { path, stamp }: FoundFile): ReadableStream {
   const at = join(watched, path);
   const isSame = async (file: FileHandle) =>
-    (await realpath(at)).startsWith((await realpath(watched)) + sep) && stampOf(await file.stat()) === stamp;
+    isWithin(await realpath(at), await realpath(watched)) && stampOf(await file.stat()) === stamp;
   async function* bytes() {
     let file: FileHandle | null = null;
     try {
@@ -32,6 +32,12 @@ export function openedFile(watched: string, { path, stamp }: FoundFile): Readabl
     }
   }
   return ReadableStream.from(bytes());
+}
+
+/** Of a whole drive, too, whose path ends in a separator. */
+function isWithin(path: string, folder: string): boolean {
+  const way = relative(folder, path);
+  return way !== '..' && !way.startsWith(`..${sep}`) && !isAbsolute(way);
 }
 
 const isGone = (error: unknown) =>
