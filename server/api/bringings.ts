@@ -1,7 +1,7 @@
 /** Bringing a house: files in one by one, shown as understood, then kept or dropped. */
 import { Hono } from 'hono';
 import { z } from 'zod';
-import { noSuchBringing } from '../jobs/bringings.ts';
+import { noSuchBringing } from '../jobs/bringingRefusals.ts';
 import type { Services } from '../services.ts';
 import { insidePath } from './insidePath.ts';
 import { tellAsItGoes } from './tellAsItGoes.ts';

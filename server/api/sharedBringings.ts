@@ -1,7 +1,7 @@
 /** Adding readings by a link: later exports of the loggers of its house, and nothing else. */
 import { type Context, Hono } from 'hono';
 import type { LinkInUse } from '../access/links.ts';
-import { noSuchBringing } from '../jobs/bringings.ts';
+import { noSuchBringing } from '../jobs/bringingRefusals.ts';
 import { refuseFarOff } from '../jobs/farApart.ts';
 import { HOUSE_FILE } from '../jobs/stagedFolder.ts';
 import { refused } from '../refused.ts';

@@ -7,9 +7,18 @@ import { Readable, Transform } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import type { ReadableStream } from 'node:stream/web';
 import type { BringingPreview, BringingProgress, TakenFile, Work } from '../api/shapes.ts';
-import { houseChanged, machineFailure, noSuchHouse, Refused, refused } from '../refused.ts';
+import { houseChanged, machineFailure, noSuchHouse, Refused } from '../refused.ts';
 import type { HouseToStore } from '../store/houseToStore.ts';
 import type { Reading } from '../store/reading.ts';
+import {
+  beingKept,
+  filesGone,
+  noSuchBringing,
+  notReady,
+  stoppedHalfWay,
+  stopping,
+  tooLarge,
+} from './bringingRefusals.ts';
 import type { PreparedFolder } from './prepareFolder.ts';
 import { freeName, HOUSE_FILE, type StagedFile } from './stagedFolder.ts';
 import { reading as readingWork } from './stepWords.ts';
@@ -257,67 +266,4 @@ function atMost(bytes: number): Transform {
   });
 }
 
-const tooLarge = (bytes: number) =>
-  refused(
-    413,
-    'too-large',
-    `This file is larger than ${Math.round(bytes / 1024 / 1024)} MB, the most that is taken.`,
-    'Export the record in parts or at a longer interval, or start the program with a larger --largest-mb.',
-  );
-
-export const noSuchBringing = () =>
-  refused(
-    404,
-    'no-such-bringing',
-    'This house folder is not waiting here.',
-    'It was kept or dropped, its house deleted, or the program started again: bring the folder once more.',
-  );
-
 const isGone = (error: unknown) => error instanceof Error && 'code' in error && error.code === 'ENOENT';
-
-const filesGone = () =>
-  refused(
-    410,
-    'files-gone',
-    'Files of this house folder were removed from the data folder while they waited there; nothing of it was stored.',
-    'Bring the folder once more.',
-  );
-
-const stopping = () =>
-  refused(
-    503,
-    'stopping',
-    'The program is being stopped; nothing of this was stored.',
-    'Start it again, then bring this once more.',
-  );
-
-const beingKept = () =>
-  refused(
-    409,
-    'being-kept',
-    'A house of this name is being stored right now.',
-    'Wait until it is in the list of houses, then try again.',
-  );
-
-const stoppedHalfWay = (file: string) =>
-  new Refused(400, [
-    {
-      code: 'upload-stopped',
-      text: 'The upload stopped before its end; nothing of the file was kept.',
-      where: { file },
-      remedy: 'Send the file again.',
-    },
-  ]);
-
-const notReady = (problems: BringingPreview['problems'], missing: readonly string[]) =>
-  new Refused(409, [
-    ...(problems.length > 0
-      ? problems
-      : [
-          {
-            code: 'not-ready',
-            text: `This cannot be kept yet: an inside or an outdoor temperature is missing. Not come yet: ${missing.join(', ')}.`,
-            remedy: 'Add these files, or take them out of house.json.',
-          },
-        ]),
-  ]);
