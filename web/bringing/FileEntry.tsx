@@ -70,7 +70,7 @@ export function FileEntry({ file: { imported, change: changes }, begun, preview,
             change={(is) => change(withPlacement(draft, placement, is))}
             others={leader === undefined ? othersOf(file, draft) : []}
             laterOf={(of) => change(asLaterExport(draft, file, of))}
-            elements={elementNames(draft)}
+            elements={elementNames(draft, placement.element)}
           />
         ))
       )}

@@ -13,7 +13,7 @@ interface PlacementFieldsProps {
   /** Files of other loggers that this one may be a later export of. */
   readonly others: readonly string[];
   readonly laterOf: (file: string) => void;
-  /** Of the design, by name. */
+  /** That it may belong to, by name. */
   readonly elements: readonly string[];
 }
 

@@ -108,10 +108,14 @@ export const newPlacement = (file: string, place: Place, guess: Guess | null = n
 export const atElement = (place: Place): place is 'void' | 'surface' | 'adjacent' =>
   place === 'void' || place === 'surface' || place === 'adjacent';
 
-/** The elements of the design, by name: the form does not know them otherwise. */
-export function elementNames({ rest: { elements } }: HouseDraft): readonly string[] {
-  if (!Array.isArray(elements)) return [];
-  return elements.flatMap((it: { name?: unknown } | null) => (typeof it?.name === 'string' ? [it.name] : []));
+/**
+ * The elements of the design, by name: the form does not know them otherwise. Before them the one that was said, where
+ * the design has none of that name: a choice shows what it holds, so that it can be put right.
+ */
+export function elementNames({ rest: { elements } }: HouseDraft, said: string): readonly string[] {
+  const all: readonly ({ name?: unknown } | null)[] = Array.isArray(elements) ? elements : [];
+  const drawn = all.flatMap((it) => (typeof it?.name === 'string' ? [it.name] : []));
+  return said === '' || drawn.includes(said) ? drawn : [said, ...drawn];
 }
 
 /** All files that a placement draws on. */

@@ -24,7 +24,8 @@ export function byItself(draft: HouseDraft, file: string): HouseDraft {
     const [first, ...continuedIn] = filesOf(placement).filter((it) => it !== file);
     return first === undefined ? placement : { ...placement, file: first, continuedIn };
   });
-  const alone: Placement = { ...owner, file, continuedIn: [], room: '', rest: null, guess: 'nothing' };
+  const nothingSaid = { room: '', volume: '', element: '', rest: null, guess: 'nothing' } as const;
+  const alone: Placement = { ...owner, file, continuedIn: [], ...nothingSaid };
   return { ...draft, placements: [...rest, alone] };
 }
 

@@ -1,5 +1,5 @@
 /** A record where one looks: the whole of it, thinned by the server, until one looks closer; then that part, read finer. */
-import { useCallback, useState } from 'preact/hooks';
+import { useCallback, useEffect, useState } from 'preact/hooks';
 import type { AskedSpan } from '../api.ts';
 import { type Loaded, useLoaded } from '../useLoaded.ts';
 import type { View } from './view.ts';
@@ -24,18 +24,23 @@ export function useFiner<T extends { readonly first: number; readonly last: numb
   key: string,
 ): Finer<T> {
   const [closer, setCloser] = useState<View | null>(null);
-  const { loaded } = useLoaded(
+  const { loaded, again } = useLoaded(
     (signal) => (closer === null ? Promise.resolve(whole) : get(around(closer, points), signal)),
     `${key} ${closer?.from} ${closer?.to}`,
   );
-  const [near, setNear] = useState(whole);
-  if (loaded.kind === 'loaded' && loaded.value !== near) setNear(loaded.value);
+  // The whole was read anew: what is there of the part stays until that is.
+  useEffect(() => {
+    if (closer !== null) again();
+  }, [whole]);
+  const [before, setBefore] = useState(whole);
+  const near = closer === null ? whole : loaded.kind === 'loaded' ? loaded.value : before;
+  if (near !== before) setBefore(near);
   const { first, last } = whole;
   const look = useCallback(
     ({ from, to }: View) => setCloser(from <= first && to >= last ? null : { from, to }),
     [first, last],
   );
-  return { near: closer === null ? whole : near, loaded, look };
+  return { near, loaded, look };
 }
 
 const around = ({ from, to }: View, points: number): AskedSpan => {

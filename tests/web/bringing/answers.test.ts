@@ -205,6 +205,15 @@ test('two exports of one logger become one entry, and two loggers again', () => 
   ]);
 });
 
+test('a logger that is one by itself after all has neither the room nor the size nor the element of the other', () => {
+  const said = { room: 'Hall', volume: '40', element: 'Roof' };
+  const hall = { ...newPlacement('january.csv', 'void'), ...said, continuedIn: ['february.csv'] };
+  expect(byItself({ ...emptyDraft, placements: [hall] }, 'february.csv').placements).toMatchObject([
+    said,
+    { file: 'february.csv', place: 'void', room: '', volume: '', element: '' },
+  ]);
+});
+
 test('a file that a brought house.json does not name is left out of it', () => {
   const house = { ...emptyDraft, placements: [newPlacement('living.csv', 'inside')] };
   const begun = withPreview(

@@ -126,10 +126,16 @@ test('a logger that becomes a weather station leaves its room and what only logg
 
 test('a logger in a void names the element that it lies behind, of those that were drawn', () => {
   const drawn = { ...emptyDraft, rest: { elements: [{ name: 'Roof' }, { areaM2: 4 }, { name: 'Floor' }] } };
-  expect(elementNames(drawn)).toEqual(['Roof', 'Floor']);
-  expect(elementNames(emptyDraft)).toEqual([]);
+  expect(elementNames(drawn, 'Roof')).toEqual(['Roof', 'Floor']);
+  expect(elementNames(emptyDraft, '')).toEqual([]);
   const placements = [{ ...newPlacement('loft.csv', 'void'), element: 'Roof' }];
   expect(houseOf({ ...drawn, placements })).toMatchObject({ loggers: [{ place: 'void', element: 'Roof' }] });
+});
+
+test('an element that the design does not have stays in sight among those to choose from', () => {
+  const drawn = { ...emptyDraft, rest: { elements: [{ name: 'Roof' }] } };
+  expect(elementNames(drawn, 'Rooof')).toEqual(['Rooof', 'Roof']);
+  expect(elementNames(emptyDraft, 'Roof')).toEqual(['Roof']);
 });
 
 test('what is left out does not stand in house.json', () => {
