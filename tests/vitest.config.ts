@@ -12,15 +12,17 @@ export default defineConfig({
     projects: [
       {
         extends: true,
-        // Pure functions: what one file has imported serves the next, which halves their time.
+        // Pure functions: what one file has imported serves the next, which halves their time, as long as no other
+        // project's files come between.
         test: {
           name: 'plain',
           include: ['tests/**/*.test.ts'],
           exclude: [inBrowser, ...served],
           isolate: false,
+          sequence: { groupOrder: 0 },
         },
       },
-      { extends: true, test: { name: 'server', include: served } },
+      { extends: true, test: { name: 'server', include: served, sequence: { groupOrder: 1 } } },
       {
         extends: true,
         test: {
@@ -28,6 +30,7 @@ export default defineConfig({
           include: [inBrowser],
           globalSetup: 'tests/browser/assessOnce.ts',
           testTimeout: 180_000,
+          sequence: { groupOrder: 2 },
         },
       },
     ],
