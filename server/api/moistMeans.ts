@@ -1,7 +1,8 @@
 /** The means of moist air: of each logger over the record, and of each night. */
+import { firstFrom } from '../../src/series/firstFrom.ts';
 import type { Night } from '../../src/sky/nights.ts';
 import type { LoggerMoisture, MeanMoisture } from './loggerShapes.ts';
-import { indexAt, type MoistPiece } from './moistPieces.ts';
+import type { MoistPiece } from './moistPieces.ts';
 
 /** @param nights in the order of time */
 export function meansCollector(nights: readonly Night[]) {
@@ -26,8 +27,8 @@ export function meansCollector(nights: readonly Night[]) {
       first = Math.min(first, air.time[begin]);
       last = Math.max(last, air.time[end - 1]);
       sumUp(own.sums, piece, begin, end);
-      const within = (instant: number) => Math.min(Math.max(indexAt(air.time, instant), begin), end);
-      for (let i = indexAt(sunrises, air.time[begin]); i < nights.length; i++) {
+      const within = (instant: number) => Math.min(Math.max(firstFrom(air.time, instant), begin), end);
+      for (let i = firstFrom(sunrises, air.time[begin]); i < nights.length; i++) {
         const { sunset, sunrise } = nights[i];
         if (sunset > air.time[end - 1]) break;
         sumUp(own.nights[i], piece, within(sunset), within(sunrise));

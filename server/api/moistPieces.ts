@@ -1,4 +1,5 @@
 /** Moist air gone through piece by piece: a year of minutes neither fills the memory nor holds other requests up. */
+import { firstFrom } from '../../src/series/firstFrom.ts';
 import { nextTurn } from './keptForLast.ts';
 import { type LoggerAir, type MoistHouse, moistAirOf, type Span } from './moistAir.ts';
 
@@ -38,21 +39,10 @@ export async function* moistPieces(
       const { time } = it.air;
       yield {
         ...it,
-        begin: start === from ? 0 : indexAt(time, start),
-        end: stop === to ? time.length : indexAt(time, stop),
+        begin: start === from ? 0 : firstFrom(time, start),
+        end: stop === to ? time.length : firstFrom(time, stop),
       };
       await nextTurn();
     }
   }
-}
-
-/** The first reading at an instant or later. */
-export function indexAt(time: Float64Array, instant: number): number {
-  let [low, high] = [0, time.length];
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (time[middle] < instant) low = middle + 1;
-    else high = middle;
-  }
-  return low;
 }

@@ -2,6 +2,7 @@
 
 import { median } from 'simple-statistics';
 import { indexAt, timeAt, timesBetween } from '../series/grid.ts';
+import { known } from '../series/known.ts';
 import type { HouseRecord } from '../series/record.ts';
 import type { Night } from '../sky/nights.ts';
 import { type DecayFit, fitDecay } from './decay.ts';
@@ -123,7 +124,7 @@ function judgeNight(
   const heatWithin = heatBetween(record, timeAt(grid, first), timeAt(grid, last));
   if (heatWithin >= LEAST_HEAT && !beyondUsual) reasons.push({ code: 'heater-on', energy: heatWithin });
   const driving = bridgeGaps(over(driver));
-  const seen = indoor.filter((value) => !Number.isNaN(value));
+  const seen = known(indoor);
   const drop = seen[0] - seen[seen.length - 1];
   const drivingDifference = meanOfPairs(indoor, driving);
   const tooShort = duration < SHORTEST_WINDOW;

@@ -1,4 +1,5 @@
 /** Rows that run through the doubled hour of autumn only once: the usual spacing tells which pass they belong to. */
+import { known } from '../series/known.ts';
 
 export interface Passes {
   /** Place of the first row of the second pass; as many as there are rows where all are of the first. */
@@ -42,9 +43,9 @@ export function passesOf(
 
 /** The median step between rows that follow each other [s], in either direction; NaN where there is none. */
 export function usualSpacing(shown: Float64Array): number {
-  const known = shown.filter((time) => !Number.isNaN(time));
-  const steps = known
-    .map((time, i) => (i === 0 ? 0 : Math.abs(time - known[i - 1])))
+  const there = known(shown);
+  const steps = there
+    .map((time, i) => (i === 0 ? 0 : Math.abs(time - there[i - 1])))
     .filter((step) => step > 0);
   return steps.length === 0 ? Number.NaN : steps.sort()[steps.length >> 1];
 }

@@ -1,4 +1,5 @@
 /** The zone of a file's clock, where the file states it: in its rows, over its times, or in its preamble. */
+import { extentOf } from './extent.ts';
 import type { LogFinding, LogHints } from './log.ts';
 import type { Preamble } from './understood.ts';
 import { zoneBetween } from './zone.ts';
@@ -68,9 +69,9 @@ function changesSo(
   { winter, summer }: { readonly winter: number; readonly summer: number },
   shown: Float64Array,
 ): boolean {
-  const known = shown.filter((time) => !Number.isNaN(time)).sort();
-  if (known.length === 0) return false;
-  const { offset } = zoneBetween(zone, known[0] - YEAR / 2, known[known.length - 1] + YEAR / 2);
+  const { least, most } = extentOf(shown);
+  if (!(least <= most)) return false;
+  const { offset } = zoneBetween(zone, least - YEAR / 2, most + YEAR / 2);
   return offset.includes(winter) && offset.includes(summer);
 }
 

@@ -2,6 +2,7 @@
 import type { Quantity } from '../assessment.ts';
 import type { House, Logger, WeatherFile } from '../house.ts';
 import type { LogChannel, LogFinding } from '../logs/index.ts';
+import { firstFrom } from '../series/firstFrom.ts';
 import { spacingOf } from '../series/steps.ts';
 import { dayAfter, instantOf } from '../sky/zone.ts';
 import type { RecordFinding } from './finding.ts';
@@ -105,18 +106,6 @@ const placesIn = ({ from, to }: Span, time: Float64Array): [first: number, end: 
   const first = firstFrom(time, from);
   return [first, Math.max(first, firstFrom(time, to))];
 };
-
-/** The place of the first reading at or after an instant; how many there are where none is. */
-function firstFrom(time: Float64Array, instant: number): number {
-  let before = -1;
-  let found = time.length;
-  while (found - before > 1) {
-    const middle = (before + found) >> 1;
-    if (time[middle] < instant) before = middle;
-    else found = middle;
-  }
-  return found;
-}
 
 /** 1 for each reading that nothing speaks against. */
 function unmarked(doubt: Uint8Array): Uint8Array {
